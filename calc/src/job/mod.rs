@@ -1,0 +1,14 @@
+//! The job document: what a user entered, and nothing that can be worked out from it.
+//!
+//! - [`document`] the types, as they are saved;
+//! - [`file`] reading and writing: versions, migrations, refusals;
+//! - [`demo`] the worked demonstration job.
+
+pub mod document;
+
+pub mod file;
+
+pub mod demo;
+
+pub use crate::quantity::Typed;
+pub use document::*;

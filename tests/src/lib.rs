@@ -1,0 +1,1 @@
+//! What the checks share: the case files' runner, the server and the browser.
