@@ -6,6 +6,8 @@
 
 pub mod typed;
 
+mod scan;
+
 pub mod length;
 
 pub mod area;
