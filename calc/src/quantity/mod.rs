@@ -6,8 +6,6 @@
 
 pub mod typed;
 
-mod scan;
-
 pub mod length;
 
 pub mod area;
@@ -18,11 +16,19 @@ pub mod slope;
 
 pub mod number;
 
+pub mod limits;
+
 pub mod entry;
 
-pub use area::Area;
-pub use length::{Length, LengthRefusal, LengthUnit};
-pub use number::NumberRefusal;
-pub use slope::Slope;
+mod scan;
+
+pub use area::{Area, AreaRefusal, AreaUnit, parse_area};
+pub use entry::{EntryRefusal, Quantity};
+pub use length::{FeetInches, Length, LengthRefusal, LengthUnit, parse_length};
+pub use limits::{
+    AreaRange, End, LengthRange, Limits, NumberRange, SlopeRange, VolumeRange, WholeRange,
+};
+pub use number::{NumberRefusal, fixed, parse_number, parse_percent, parse_whole};
+pub use slope::{Slope, SlopeRefusal, SlopeUnit, parse_slope};
 pub use typed::Typed;
-pub use volume::Volume;
+pub use volume::{Volume, VolumeRefusal, VolumeUnit, parse_volume};

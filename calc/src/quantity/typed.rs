@@ -31,6 +31,23 @@ impl Typed {
         Self::new(text, "")
     }
 
+    /// A text typed into a field that reads bare numbers in `unit`; the unit is kept only where the text names
+    /// none itself.
+    ///
+    /// ```
+    /// use calc::quantity::Typed;
+    /// assert_eq!(Typed::kept("87.6", "in"), Typed::new("87.6", "in"));
+    /// assert_eq!(Typed::kept("7' 3 5/8\"", "in"), Typed::plain("7' 3 5/8\""));
+    /// ```
+    pub fn kept(text: impl Into<String>, unit: &str) -> Self {
+        let text = text.into();
+        if super::entry::names_its_unit(&text, unit) {
+            Self::plain(text)
+        } else {
+            Self::new(text, unit)
+        }
+    }
+
     /// True where nothing but blanks was typed.
     pub fn is_blank(&self) -> bool {
         self.text.trim().is_empty()
