@@ -22,6 +22,9 @@ pub mod entry;
 
 mod scan;
 
+#[cfg(test)]
+mod tests;
+
 pub use area::{Area, AreaRefusal, AreaUnit, parse_area};
 pub use entry::{EntryRefusal, Quantity};
 pub use length::{FeetInches, Length, LengthRefusal, LengthUnit, parse_length};
