@@ -3,6 +3,12 @@
 //! The files lie in `tests/documents/`: `v<version>-<what>.json`. None is ever changed or removed; a new version
 //! adds its own.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test fails by panicking"
+)]
+
 use std::fs;
 use std::path::PathBuf;
 
