@@ -59,6 +59,20 @@ pub struct Format {
     pub name: String,
     /// The version; at most [`FORMAT_VERSION`] here.
     pub version: u32,
+    /// Fields unknown to this version.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+impl Format {
+    /// The format that this program writes.
+    pub fn current() -> Self {
+        Self {
+            name: FORMAT_NAME.to_owned(),
+            version: FORMAT_VERSION,
+            rest: Rest::new(),
+        }
+    }
 }
 
 /// The name by which a job file is known.

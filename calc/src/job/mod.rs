@@ -1,10 +1,13 @@
 //! The job document: what a user entered, and nothing that can be worked out from it.
 //!
 //! - [`document`] the types, as they are saved;
+//! - [`starting`] new jobs and rooms, with the entries they start from, and finding rows by their ids;
 //! - [`file`] reading and writing: versions, migrations, refusals;
 //! - [`demo`] the worked demonstration job.
 
 pub mod document;
+
+pub mod starting;
 
 pub mod file;
 

@@ -1,6 +1,9 @@
 //! An entry kept exactly as it was typed.
 
+use serde::de::Error as _;
+use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde_json::{Map, Value};
 
 /// What a user typed into a measured field, with the unit that the field had at that moment.
 ///
@@ -15,6 +18,8 @@ pub struct Typed {
     pub text: String,
     /// The field's unit when it was typed (`in`, `mm`, `ft3`, ...); empty: the field's own first unit.
     pub unit: String,
+    /// Fields that a later version keeps beside these; written back as they were.
+    pub rest: Map<String, Value>,
 }
 
 impl Typed {
@@ -23,6 +28,7 @@ impl Typed {
         Self {
             text: text.into(),
             unit: unit.into(),
+            rest: Map::new(),
         }
     }
 
@@ -54,40 +60,104 @@ impl Typed {
     }
 }
 
-#[derive(Serialize, Deserialize)]
-struct WithUnit {
-    typed: String,
-    unit: String,
-}
-
-#[derive(Deserialize)]
-#[serde(untagged)]
-enum Saved {
-    Text(String),
-    WithUnit(WithUnit),
-    Number(f64),
-}
-
 impl Serialize for Typed {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        if self.unit.is_empty() {
-            self.text.serialize(serializer)
-        } else {
-            WithUnit {
-                typed: self.text.clone(),
-                unit: self.unit.clone(),
-            }
-            .serialize(serializer)
+        if self.unit.is_empty() && self.rest.is_empty() {
+            return self.text.serialize(serializer);
         }
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("typed", &self.text)?;
+        if !self.unit.is_empty() {
+            map.serialize_entry("unit", &self.unit)?;
+        }
+        for (key, value) in &self.rest {
+            map.serialize_entry(key, value)?;
+        }
+        map.end()
     }
 }
 
 impl<'de> Deserialize<'de> for Typed {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Ok(match Saved::deserialize(deserializer)? {
-            Saved::Text(text) => Self::plain(text),
-            Saved::WithUnit(w) => Self::new(w.typed, w.unit),
-            Saved::Number(n) => Self::plain(n.to_string()),
+        let mut fields = match Value::deserialize(deserializer)? {
+            Value::String(text) => return Ok(Self::plain(text)),
+            Value::Number(number) => return Ok(Self::plain(number.to_string())),
+            Value::Object(fields) => fields,
+            _ => {
+                return Err(D::Error::custom(
+                    "expected an entry: a string, a number or an object",
+                ));
+            }
+        };
+        let text = match fields.remove("typed") {
+            Some(Value::String(text)) => text,
+            Some(Value::Number(number)) => number.to_string(),
+            Some(_) => return Err(D::Error::custom("expected a string in `typed`")),
+            None => return Err(D::Error::missing_field("typed")),
+        };
+        let unit = match fields.remove("unit") {
+            Some(Value::String(unit)) => unit,
+            Some(_) => return Err(D::Error::custom("expected a string in `unit`")),
+            None => String::new(),
+        };
+        Ok(Self {
+            text,
+            unit,
+            rest: fields,
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn reads(json: &str, expected: Typed, written: &str) {
+        let typed: Typed = serde_json::from_str(json).unwrap();
+        assert_eq!(typed, expected);
+        assert_eq!(serde_json::to_string(&typed).unwrap(), written);
+    }
+
+    #[test]
+    fn the_text_is_kept_as_typed() {
+        reads(
+            r#"" 7' 3 5/8\" ""#,
+            Typed::plain(" 7' 3 5/8\" "),
+            r#"" 7' 3 5/8\" ""#,
+        );
+        reads(
+            r#"{"unit":"in","typed":"87.6"}"#,
+            Typed::new("87.6", "in"),
+            r#"{"typed":"87.6","unit":"in"}"#,
+        );
+        reads("87.60", Typed::plain("87.6"), r#""87.6""#);
+    }
+
+    #[test]
+    fn unknown_fields_are_kept() {
+        let mut expected = Typed::plain("3");
+        expected
+            .rest
+            .insert("read_at".to_owned(), Value::from("noon"));
+        reads(
+            r#"{"typed":"3","read_at":"noon"}"#,
+            expected,
+            r#"{"typed":"3","read_at":"noon"}"#,
+        );
+    }
+
+    #[test]
+    fn what_is_no_entry_is_refused() {
+        for json in [
+            "null",
+            "[]",
+            "{}",
+            "true",
+            r#"{"typed":null}"#,
+            r#"{"typed":"1","unit":2}"#,
+        ] {
+            assert!(serde_json::from_str::<Typed>(json).is_err(), "{json}");
+        }
     }
 }

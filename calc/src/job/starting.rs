@@ -1,0 +1,269 @@
+//! New jobs and rooms, the entries they start from, and rows found by their ids.
+//!
+//! A field with a usual value starts with that value written in it, so that nothing is assumed out of sight:
+//! what an answer rests on stands in a field, and the user can change it.
+
+use super::{Format, Job, Opening, PourEntry, Rest, Room, Spot, Survey, Typed, Units};
+
+impl Job {
+    /// A new job with one room, made at `now` (RFC 3339). The room has no name yet; its pour and survey start
+    /// from the usual entries in the job's units ([`PourEntry::usual`], [`Survey::usual`]).
+    ///
+    /// ```
+    /// use calc::job::{Job, Units};
+    /// let job = Job::new("k3", "Elm Street bath", "2026-03-02T08:00:00Z", Units::FeetInches);
+    /// assert_eq!(job.rooms.len(), 1);
+    /// assert_eq!(job.rooms[0].pour.bag_yield.text, "0.45"); // cubic feet from a 50 lb bag
+    /// ```
+    pub fn new(
+        id: impl Into<String>,
+        name: impl Into<String>,
+        now: impl Into<String>,
+        units: Units,
+    ) -> Self {
+        let now = now.into();
+        let mut job = Self {
+            format: Format::current(),
+            id: id.into(),
+            name: name.into(),
+            place: String::new(),
+            created: now.clone(),
+            changed: now,
+            units,
+            code_edition: Default::default(),
+            rooms: Vec::new(),
+            notes: String::new(),
+            next_id: 1,
+            rest: Rest::new(),
+        };
+        let room = Room::new(job.fresh_id(), "", units);
+        job.rooms.push(room);
+        job
+    }
+
+    /// A copy under another id and name, made at `now` (RFC 3339); everything that was entered is the same.
+    pub fn duplicate(
+        &self,
+        new_id: impl Into<String>,
+        now: impl Into<String>,
+        name: impl Into<String>,
+    ) -> Self {
+        let now = now.into();
+        Self {
+            id: new_id.into(),
+            name: name.into(),
+            created: now.clone(),
+            changed: now,
+            ..self.clone()
+        }
+    }
+
+    /// An id for a new row: never given before in this job, never given again.
+    pub fn fresh_id(&mut self) -> u32 {
+        let id = self.next_id;
+        self.next_id = id.saturating_add(1);
+        id
+    }
+
+    /// The room with this id.
+    pub fn room(&self, id: u32) -> Option<&Room> {
+        self.rooms.iter().find(|room| room.id == id)
+    }
+
+    /// The room with this id, to be changed.
+    pub fn room_mut(&mut self, id: u32) -> Option<&mut Room> {
+        self.rooms.iter_mut().find(|room| room.id == id)
+    }
+
+    /// The opening with this id, and the room it is in.
+    pub fn opening(&self, id: u32) -> Option<(&Room, &Opening)> {
+        self.rooms
+            .iter()
+            .find_map(|room| room.opening(id).map(|opening| (room, opening)))
+    }
+
+    /// The opening with this id, to be changed.
+    pub fn opening_mut(&mut self, id: u32) -> Option<&mut Opening> {
+        self.rooms.iter_mut().find_map(|room| room.opening_mut(id))
+    }
+}
+
+impl Room {
+    /// A room with nothing measured yet; its pour and survey start from the usual entries.
+    pub fn new(id: u32, name: impl Into<String>, units: Units) -> Self {
+        Self {
+            id,
+            name: name.into(),
+            outline: Default::default(),
+            openings: Vec::new(),
+            survey: Survey::usual(units),
+            pour: PourEntry::usual(units),
+            layers: Vec::new(),
+            finish: Default::default(),
+            rest: Rest::new(),
+        }
+    }
+
+    /// The opening with this id.
+    pub fn opening(&self, id: u32) -> Option<&Opening> {
+        self.openings.iter().find(|opening| opening.id == id)
+    }
+
+    /// The opening with this id, to be changed.
+    pub fn opening_mut(&mut self, id: u32) -> Option<&mut Opening> {
+        self.openings.iter_mut().find(|opening| opening.id == id)
+    }
+
+    /// The spot of the survey with this id.
+    pub fn spot(&self, id: u32) -> Option<&Spot> {
+        self.survey.spots.iter().find(|spot| spot.id == id)
+    }
+
+    /// The spot of the survey with this id, to be changed.
+    pub fn spot_mut(&mut self, id: u32) -> Option<&mut Spot> {
+        self.survey.spots.iter_mut().find(|spot| spot.id == id)
+    }
+}
+
+impl Survey {
+    /// An empty survey, read down from a level line, with spots proposed no wider than 2 ft or 600 mm apart
+    /// (source: common practice).
+    pub fn usual(units: Units) -> Self {
+        Self {
+            spacing: match units {
+                Units::FeetInches => Typed::plain("2'"),
+                Units::Metric => Typed::new("600", "mm"),
+            },
+            ..Self::default()
+        }
+    }
+}
+
+impl PourEntry {
+    /// The usual figures for a self-levelling underlayment. Source: common practice; the bag's own figures beat
+    /// every one of them.
+    ///
+    /// | entry | feet and inches | metric | range of common practice |
+    /// | --- | --- | --- | --- |
+    /// | cover over the highest spot | 1/4 in | 6 mm | over concrete 0 to 1/4 in, over wood 1/4 to 1/2 in |
+    /// | deepest single lift, neat | 1 in | 25 mm | 1 to 2 in |
+    /// | yield of a bag (50 lb) | 0.45 ft3 | 12.7 L | 0.4 to 0.5 ft3 |
+    /// | water for a bag | 5.5 qt | 5.2 L | 4.5 to 7 qt |
+    /// | ordering allowance | 10 % | 10 % | 5 to 15 % |
+    /// | bags mixed at a time | 2 | 2 | by crew and buckets |
+    /// | minutes for a batch | 5 | 5 | by crew and buckets |
+    /// | pot life | 15 min | 15 min | 10 to 20 min |
+    /// | area that a gallon of primer covers | 200 ft2 | 18.6 m2 | porous floor: 150 to 300 ft2 |
+    ///
+    /// The cover is the one figure that a wood subfloor and concrete allow alike: the least that is usual over
+    /// wood (3/8 in is typical there) and the most that is usual over concrete (1/8 in is typical).
+    pub fn usual(units: Units) -> Self {
+        let metric = units == Units::Metric;
+        let either = |feet_inches: (&str, &str), in_metric: (&str, &str)| {
+            let (text, unit) = if metric { in_metric } else { feet_inches };
+            Typed::new(text, unit)
+        };
+        Self {
+            cover: either(("1/4", "in"), ("6", "mm")),
+            lift_limit: either(("1", "in"), ("25", "mm")),
+            bag_yield: either(("0.45", "ft3"), ("12.7", "l")),
+            bag_water: either(("5.5", "qt"), ("5.2", "l")),
+            allowance_percent: Typed::plain("10"),
+            bags_per_batch: Typed::plain("2"),
+            minutes_per_batch: Typed::plain("5"),
+            pot_life_minutes: Typed::plain("15"),
+            primer_coverage: either(("200", "ft2"), ("18.6", "m2")),
+            ..Self::default()
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{PourChoice, ReadingWay};
+
+    fn number(typed: &Typed) -> f64 {
+        typed.text.parse().unwrap()
+    }
+
+    #[test]
+    fn a_new_job_has_one_room_with_the_usual_entries() {
+        let job = Job::new("a", "Elm", "2026-03-02T08:00:00Z", Units::FeetInches);
+        let room = &job.rooms[0];
+        assert_eq!((room.id, job.next_id), (1, 2));
+        assert_eq!(job.created, job.changed);
+        assert_eq!(room.survey.way, ReadingWay::DownFromLine);
+        assert_eq!(room.survey.spacing, Typed::plain("2'"));
+        assert_eq!(room.pour.cover, Typed::new("1/4", "in"));
+        assert_eq!(room.pour.choice, PourChoice::Open);
+        assert!(room.pour.tilt_limit.is_blank() && room.outline.width.is_blank());
+    }
+
+    #[test]
+    fn metric_entries_are_the_same_figures_within_a_twentieth() {
+        let (ours, theirs) = (
+            PourEntry::usual(Units::FeetInches),
+            PourEntry::usual(Units::Metric),
+        );
+        // Factors: NIST SP 811, appendix B.8.
+        for (feet_inches, factor, metric) in [
+            (0.25, 25.4, &theirs.cover),
+            (number(&ours.lift_limit), 25.4, &theirs.lift_limit),
+            (number(&ours.bag_yield), 28.316_846_592, &theirs.bag_yield),
+            (number(&ours.bag_water), 0.946_352_946, &theirs.bag_water),
+            (
+                number(&ours.primer_coverage),
+                0.092_903_04,
+                &theirs.primer_coverage,
+            ),
+        ] {
+            let ratio = number(metric) / (feet_inches * factor);
+            assert!((ratio - 1.0).abs() < 0.06, "{metric:?} is {ratio} of it");
+        }
+        assert_eq!(
+            Survey::usual(Units::Metric).spacing,
+            Typed::new("600", "mm")
+        );
+    }
+
+    #[test]
+    fn ids_are_never_given_twice() {
+        let mut job = Job::new("a", "Elm", "2026-03-02T08:00:00Z", Units::Metric);
+        let second = job.fresh_id();
+        job.rooms.push(Room::new(second, "Hall", Units::Metric));
+        job.rooms.pop();
+        assert_eq!((second, job.fresh_id()), (2, 3));
+    }
+
+    #[test]
+    fn rows_are_found_by_id() {
+        let mut job = Job::new("a", "Elm", "2026-03-02T08:00:00Z", Units::Metric);
+        let id = job.fresh_id();
+        let opening: Opening =
+            serde_json::from_value(serde_json::json!({"id": id, "name": "hall door"})).unwrap();
+        job.room_mut(1).unwrap().openings.push(opening);
+        let (room, opening) = job.opening(id).unwrap();
+        assert_eq!((room.id, opening.name.as_str()), (1, "hall door"));
+        job.opening_mut(id).unwrap().name.clear();
+        assert_eq!(job.room(1).unwrap().opening(id).unwrap().name, "");
+        assert!(
+            job.room(id).is_none() && job.opening(1).is_none() && job.rooms[0].spot(1).is_none()
+        );
+    }
+
+    #[test]
+    fn a_duplicate_differs_in_name_id_and_times_alone() {
+        let job = Job::new("a", "Elm", "2026-03-02T08:00:00Z", Units::Metric);
+        let copy = job.duplicate("b", "2026-03-03T08:00:00Z", "Elm, other half");
+        assert_eq!(
+            (copy.id.as_str(), copy.name.as_str()),
+            ("b", "Elm, other half")
+        );
+        assert_eq!(
+            (copy.created.as_str(), copy.changed.as_str()),
+            ("2026-03-03T08:00:00Z", "2026-03-03T08:00:00Z")
+        );
+        assert_eq!((copy.next_id, &copy.rooms), (job.next_id, &job.rooms));
+    }
+}
