@@ -1,5 +1,19 @@
 //! Roomwright's front end. It shows and keeps; it does no arithmetic of the trade.
 
+pub mod paths;
+
+pub mod words;
+
+pub mod settings;
+
+pub mod shell;
+
+pub mod entry;
+
+pub mod pictures;
+
+pub mod store;
+
 use leptos::prelude::*;
 
 /// Mounts the app in the page.

@@ -2,12 +2,15 @@
 //!
 //! - [`document`] the types, as they are saved;
 //! - [`starting`] new jobs and rooms, with the entries they start from, and finding rows by their ids;
+//! - [`fields`] what each measured field allows, and its unit;
 //! - [`file`] reading and writing: versions, migrations, refusals;
 //! - [`demo`] the worked demonstration job.
 
 pub mod document;
 
 pub mod starting;
+
+pub mod fields;
 
 pub mod file;
 

@@ -1,6 +1,7 @@
 //! Lengths.
 
 mod format;
+pub mod tape;
 mod parse;
 
 use serde::Serialize;

@@ -1,0 +1,84 @@
+//! Figures as the trade reads them: feet, inches, and a fraction set as a fraction.
+
+use calc::job::Units;
+use calc::quantity::Length;
+use leptos::prelude::*;
+
+/// A length as text in the units in force, to 1/16 in or to the millimetre.
+pub fn length_text(inches: f64, units: Units) -> String {
+    let length = Length::from_inches(inches);
+    match units {
+        Units::FeetInches if inches.abs() < 24.0 => length.format_inches(16),
+        Units::FeetInches => length.format_feet_inches(16),
+        Units::Metric => length.format_mm(),
+    }
+}
+
+/// The other system's text, for the quiet line beneath.
+pub fn other_text(inches: f64, units: Units) -> String {
+    match units {
+        Units::FeetInches => length_text(inches, Units::Metric),
+        Units::Metric => length_text(inches, Units::FeetInches),
+    }
+}
+
+/// A large figure with its unit.
+#[component]
+pub fn Figure(
+    /// The number, written out.
+    #[prop(into)]
+    value: Signal<String>,
+    /// Its unit.
+    #[prop(into, default = Signal::stored(String::new()))]
+    unit: Signal<String>,
+    /// The smaller of the two sizes.
+    #[prop(optional)]
+    small: bool,
+) -> impl IntoView {
+    view! {
+        <p class="figure" class:small=small>
+            {move || value.get()}
+            <Show when=move || !unit.read().is_empty()>" "<span class="unit">{move || unit.get()}</span></Show>
+        </p>
+    }
+}
+
+/// A length as a large figure, its fraction set as a fraction.
+#[component]
+pub fn LengthFigure(
+    /// The length, inches.
+    #[prop(into)]
+    inches: Signal<f64>,
+    /// The units in force.
+    #[prop(into)]
+    units: Signal<Units>,
+    /// The smaller of the two sizes.
+    #[prop(optional)]
+    small: bool,
+) -> impl IntoView {
+    let drawn = move || {
+        let length = Length::from_inches(inches.get());
+        if units.get() == Units::Metric {
+            return length.format_mm().into_any();
+        }
+        let parts = if inches.get().abs() < 24.0 { length.inches_fraction(16) } else { length.feet_inches(16) };
+        let Some(parts) = parts else { return length.format_inches(16).into_any() };
+        let sign = parts.negative.then_some("\u{2212}");
+        let feet = (parts.feet > 0).then(|| format!("{}' ", parts.feet));
+        let whole = (parts.inches > 0 || parts.numerator == 0).then(|| parts.inches.to_string());
+        let fraction = (parts.numerator > 0).then(|| {
+            view! {
+                <span class="fraction">
+                    <span class="over">{parts.numerator}</span>
+                    <span>{parts.denominator}</span>
+                </span>
+            }
+        });
+        view! {
+            <span class="visually-hidden">{length_text(inches.get(), units.get())}</span>
+            <span aria-hidden="true">{sign} {feet} {whole} {fraction} "\""</span>
+        }
+        .into_any()
+    };
+    view! { <p class="figure" class:small=small>{drawn}</p> }
+}

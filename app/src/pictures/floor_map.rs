@@ -1,0 +1,291 @@
+//! The floor seen from above: walls, openings, pins, contours, depth of pour.
+
+use calc::floor::Point;
+use leptos::ev::MouseEvent;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use super::sheet::{Sheet, WIDTH, dimension};
+
+/// How a spot is marked on the map.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// Not read yet: an open ring.
+    Open,
+    /// Read: a filled dot.
+    Read,
+    /// The one being entered.
+    Now,
+    /// Disagrees with its neighbours.
+    Again,
+}
+
+/// A spot on the map.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pin {
+    /// Where it is.
+    pub at: Point,
+    /// What is written beside it; empty: nothing.
+    pub label: String,
+    /// How it is marked.
+    pub mark: Mark,
+}
+
+/// Lines of one height.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeightLine {
+    /// Its label; empty: none.
+    pub label: String,
+    /// Heavier than the rest.
+    pub index: bool,
+    /// The line's pieces.
+    pub pieces: Vec<Vec<Point>>,
+}
+
+/// An opening on the map.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gap {
+    /// Its left jamb, seen from inside.
+    pub left: Point,
+    /// Its right jamb.
+    pub right: Point,
+    /// Its letter or name.
+    pub label: String,
+}
+
+/// Everything a floor map shows; leave out what it does not.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct MapContent {
+    /// The room's corners.
+    pub corners: Vec<Point>,
+    /// Openings in the walls.
+    pub gaps: Vec<Gap>,
+    /// Triangles by depth: class 0 (thin) to 5 (deep).
+    pub depth: Vec<([Point; 3], u8)>,
+    /// Contour lines.
+    pub lines: Vec<HeightLine>,
+    /// Spots.
+    pub pins: Vec<Pin>,
+    /// Where the worst gap under a straightedge was found.
+    pub worst: Option<(Point, Point)>,
+    /// A line drawn across: where a section is cut.
+    pub cut: Option<(Point, Point)>,
+    /// Downhill, degrees counter-clockwise from x, with its label.
+    pub downhill: Option<(f64, String)>,
+    /// The lengths written along the sides: width, then length.
+    pub sides: Option<(String, String)>,
+    /// Numbers at the walls, from 1.
+    pub wall_numbers: bool,
+}
+
+/// A label that would lie over one already written is left out; the table has them all.
+fn room_for(taken: &mut Vec<(f64, f64, f64)>, x: f64, y: f64, width: f64) -> bool {
+    let clear = taken.iter().all(|&(tx, ty, tw)| (tx - x).abs() > f64::midpoint(tw, width) || (ty - y).abs() > 15.0);
+    if clear {
+        taken.push((x, y, width));
+    }
+    clear
+}
+
+/// The floor map.
+#[component]
+pub fn FloorMap(
+    /// What to draw.
+    #[prop(into)]
+    content: Signal<MapContent>,
+    /// What the picture says, in words.
+    #[prop(into)]
+    says: Signal<String>,
+    /// Called with the index of the pin tapped.
+    #[prop(optional)]
+    on_tap: Option<Callback<usize>>,
+) -> impl IntoView {
+    let sheet = Memo::new(move |_| content.with(|c| Sheet::fit(&c.corners, 34.0, 34.0, 420.0)));
+    let svg = NodeRef::<leptos::svg::Svg>::new();
+    let tap = move |ev: MouseEvent| {
+        let (Some(on_tap), Some(svg)) = (on_tap, svg.get_untracked()) else { return };
+        let element: &web_sys::Element = svg.unchecked_ref();
+        let rect = element.get_bounding_client_rect();
+        if rect.width() <= 0.0 {
+            return;
+        }
+        let k = WIDTH / rect.width();
+        let at = sheet.get_untracked().back(
+            (f64::from(ev.client_x()) - rect.left()) * k,
+            (f64::from(ev.client_y()) - rect.top()) * k,
+        );
+        let nearest = content.with_untracked(|c| {
+            c.pins
+                .iter()
+                .enumerate()
+                .map(|(i, p)| (i, p.at.distance_in(at)))
+                .min_by(|a, b| a.1.total_cmp(&b.1))
+        });
+        if let Some((index, distance)) = nearest
+            && distance * sheet.get_untracked().scale < 32.0
+        {
+            on_tap.run(index);
+        }
+    };
+    let drawing = move || {
+        let sheet = sheet.get();
+        content.with(|c| draw(c, &sheet))
+    };
+    view! {
+        <svg
+            node_ref=svg
+            viewBox=move || format!("0 0 {WIDTH} {:.0}", sheet.get().height)
+            role="img"
+            aria-label=move || says.get()
+            on:click=tap
+        >
+            {drawing}
+        </svg>
+    }
+}
+
+fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
+    let outline = sheet.points(&c.corners);
+    let depth = c
+        .depth
+        .iter()
+        .map(|(t, class)| view! { <polygon class=format!("d{class}") points=sheet.points(t) /> })
+        .collect_view();
+    let mut taken = Vec::new();
+    let pins = c
+        .pins
+        .iter()
+        .map(|p| {
+            let (x, y) = sheet.at(p.at);
+            let class = match p.mark {
+                Mark::Open => "pin",
+                Mark::Read => "pin read",
+                Mark::Now => "pin now",
+                Mark::Again => "pin again",
+            };
+            let radius = match (p.mark, c.pins.len()) {
+                (Mark::Now, _) => 6.0,
+                (_, 0..=80) => 4.0,
+                _ => 2.0,
+            };
+            let width = 9.0 * f64::from(u32::try_from(p.label.chars().count()).unwrap_or(0));
+            // Labels keep inside the walls: to the left of a pin on the right side.
+            let ends = x + width + 8.0 > WIDTH - 8.0;
+            let label_x = if ends { x - 7.0 } else { x + 7.0 };
+            let middle = if ends { label_x - width / 2.0 } else { label_x + width / 2.0 };
+            let label = (!p.label.is_empty() && room_for(&mut taken, middle, y - 5.0, width)).then(|| {
+                view! {
+                    <text class="halo" x=label_x y=y - 5.0 text-anchor=if ends { "end" } else { "start" }>
+                        {p.label.clone()}
+                    </text>
+                }
+            });
+            let ring = (p.mark == Mark::Now).then(|| view! { <circle class="ring pulse" cx=x cy=y r=11 /> });
+            view! {
+                {ring}
+                <circle class=class cx=x cy=y r=radius />
+                {label}
+            }
+        })
+        .collect_view();
+    let lines = c
+        .lines
+        .iter()
+        .map(|line| {
+            let class = if line.index { "contour index" } else { "contour" };
+            let pieces = line
+                .pieces
+                .iter()
+                .map(|piece| view! { <polyline class=class points=sheet.points(piece) /> })
+                .collect_view();
+            let label = line
+                .pieces
+                .iter()
+                .max_by_key(|piece| piece.len())
+                .filter(|_| !line.label.is_empty())
+                .and_then(|piece| piece.get(piece.len() / 2))
+                .map(|&p| {
+                    let (x, y) = sheet.at(p);
+                    view! { <text class="halo" x=x y=y + 5.0 text-anchor="middle">{line.label.clone()}</text> }
+                });
+            view! { {pieces} {label} }
+        })
+        .collect_view();
+    let gaps = c
+        .gaps
+        .iter()
+        .map(|g| {
+            let ((lx, ly), (rx, ry)) = (sheet.at(g.left), sheet.at(g.right));
+            let (mx, my) = (f64::midpoint(lx, rx), f64::midpoint(ly, ry));
+            let run = (rx - lx).hypot(ry - ly).max(1.0);
+            // Outward: to the right hand of left-to-right on paper, seen from inside.
+            let (ox, oy) = ((ry - ly) / run, (lx - rx) / run);
+            let jamb = move |x: f64, y: f64| {
+                view! { <line class="jamb" x1=x - 6.0 * ox y1=y - 6.0 * oy x2=x + 6.0 * ox y2=y + 6.0 * oy /> }
+            };
+            view! {
+                <line class="opening" x1=lx y1=ly x2=rx y2=ry />
+                {jamb(lx, ly)}
+                {jamb(rx, ry)}
+                <text class="halo" x=mx + 15.0 * ox y=my + 15.0 * oy + 5.0 text-anchor="middle">
+                    {g.label.clone()}
+                </text>
+            }
+        })
+        .collect_view();
+    let line = |ends: Option<(Point, Point)>, class: &'static str| {
+        ends.map(|(a, b)| {
+            let ((x1, y1), (x2, y2)) = (sheet.at(a), sheet.at(b));
+            view! { <line class=class x1=x1 y1=y1 x2=x2 y2=y2 /> }
+        })
+    };
+    let downhill = c.downhill.clone().map(|(degrees, label)| {
+        let (low, high) = sheet.extent();
+        let middle = Point::new(f64::midpoint(low.x_in, high.x_in), f64::midpoint(low.y_in, high.y_in));
+        let (x, y) = sheet.at(middle);
+        view! {
+            <g transform=format!("translate({x:.1} {y:.1}) rotate({:.1})", -degrees)>
+                <line class="slash" x1=-40 y1=0 x2=36 y2=0 />
+                <path class="slash" d="M40 0 L28 -6 M40 0 L28 6" fill="none" />
+            </g>
+            <text class="halo" x=x y=y + 26.0 text-anchor="middle">{label}</text>
+        }
+    });
+    let sides = c.sides.clone().map(|(width, length)| {
+        let (low, high) = sheet.extent();
+        let (x1, y1) = sheet.at(low);
+        let (x2, y2) = sheet.at(high);
+        view! {
+            {dimension(x1, y1 + 22.0, x2, y1 + 22.0, width)}
+            {dimension(x1 - 20.0, y1, x1 - 20.0, y2, length)}
+        }
+    });
+    let numbers = c.wall_numbers.then(|| {
+        let n = c.corners.len();
+        (0..n)
+            .map(|i| {
+                let (a, b) = (c.corners[i], c.corners[(i + 1) % n]);
+                let ((x1, y1), (x2, y2)) = (sheet.at(a), sheet.at(b));
+                let run = (x2 - x1).hypot(y2 - y1).max(1.0);
+                // Inward: to the left hand of a counter-clockwise walk.
+                let (ix, iy) = ((y2 - y1) / run, (x1 - x2) / run);
+                let (mx, my) = (f64::midpoint(x1, x2) + 14.0 * ix, f64::midpoint(y1, y2) + 14.0 * iy);
+                view! { <text x=mx y=my + 5.0 text-anchor="middle">{(i + 1).to_string()}</text> }
+            })
+            .collect_view()
+    });
+    view! {
+        <polygon class="floor" points=outline.clone() />
+        {depth}
+        {lines}
+        <polygon class="wall" points=outline />
+        {gaps}
+        {line(c.cut, "thin")}
+        {line(c.worst, "worst")}
+        {numbers}
+        {downhill}
+        {pins}
+        {sides}
+    }
+    .into_any()
+}

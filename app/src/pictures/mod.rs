@@ -1,0 +1,19 @@
+//! Shop drawings: SVG from calc's answers, to scale, labelled and dimensioned.
+//!
+//! A picture takes what it draws, already worked out, and only places it on the sheet. Each has a text
+//! alternative; the same numbers stand in a table or a sentence beside it.
+
+pub mod figure;
+
+pub mod sheet;
+
+pub mod floor_map;
+
+pub mod section;
+
+pub mod ramp;
+
+pub use figure::{Figure, LengthFigure, length_text};
+pub use floor_map::FloorMap;
+pub use ramp::RampProfile;
+pub use section::Section;

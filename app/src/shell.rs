@@ -1,0 +1,193 @@
+//! The frame of every page: head, story pole, heading, foot.
+
+use leptos::prelude::*;
+use leptos_router::hooks::use_location;
+
+use crate::paths::{self, Stage};
+use crate::settings::{Light, Settings};
+use crate::words::{self, Language, common};
+
+/// The mark of the house: a story pole with its marks.
+#[component]
+pub fn PoleMark() -> impl IntoView {
+    view! {
+        <svg viewBox="0 0 20 32" aria-hidden="true" fill="none" stroke="currentColor" stroke-width="2">
+            <path d="M6 1 H14 V31 H6 Z" />
+            <path d="M6 8 H10 M6 14 H12 M6 26 H10" />
+            <path class="crow" d="M1 16 L6 20 L1 24" stroke="var(--act)" stroke-width="2.5" />
+            <path d="M6 20 H14" stroke="var(--act)" stroke-width="2.5" />
+        </svg>
+    }
+}
+
+/// The top of a page: the way home, and where this is.
+#[component]
+pub fn Head(
+    /// Where this is: the job's name; empty on pages outside a job.
+    #[prop(into, default = Signal::stored(String::new()))]
+    place: Signal<String>,
+) -> impl IntoView {
+    let skip = move |_| {
+        if let Some(heading) = document().query_selector("main h1").ok().flatten() {
+            use wasm_bindgen::JsCast;
+            if let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>() {
+                let _ = heading.focus();
+            }
+        }
+    };
+    view! {
+        <button type="button" class="skip button main" on:click=skip>{common::skip_to_main()}</button>
+        <header class="head">
+            <a class="brand" href=paths::JOBS>
+                <PoleMark />
+                {common::app_name()}
+            </a>
+            <span class="where">{move || place.get()}</span>
+        </header>
+    }
+}
+
+/// What the pole shows of one stage.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct StageState {
+    /// Something is decided here.
+    pub done: bool,
+}
+
+/// The story pole: a mark for each stage of the room, filled where something is decided.
+#[component]
+pub fn Pole(
+    /// The job.
+    job: String,
+    /// The room.
+    room: u32,
+    /// The stage shown; none on the job's own page.
+    #[prop(into)]
+    now: Option<Stage>,
+    /// What each stage has, in the order of [`Stage::ALL`].
+    #[prop(into)]
+    states: Signal<[StageState; 4]>,
+) -> impl IntoView {
+    let marks = Stage::ALL
+        .iter()
+        .enumerate()
+        .map(|(i, &stage)| {
+            let here = now == Some(stage);
+            let word = match stage {
+                Stage::Room => words::room::stage(),
+                Stage::Survey => words::survey::stage(),
+                Stage::Pour => words::pour::stage(),
+                Stage::Doorways => words::doorways::stage(),
+            };
+            let done = move || states.with(|s| s[i].done);
+            view! {
+                <li>
+                    <a
+                        href=paths::stage(&job, room, stage)
+                        aria-current=here.then_some("page")
+                        class:done=done
+                    >
+                        <svg class="mark" viewBox="0 0 22 20" aria-hidden="true">
+                            <path d="M2 1 L11 10 L20 1" />
+                            <rect class="seat" x="6" y="12" width="10" height="7" />
+                        </svg>
+                        <span>{word}</span>
+                        <span class="visually-hidden">
+                            {move || if done() { common::stage_decided() } else { common::stage_open() }}
+                        </span>
+                    </a>
+                </li>
+            }
+        })
+        .collect_view();
+    view! {
+        <nav class="pole" aria-label=common::stages()>
+            <ol>{marks}</ol>
+        </nav>
+    }
+}
+
+/// A page's heading; takes the focus when the page is reached from within the app, so that a screen reader
+/// says where it is.
+#[component]
+pub fn PageHeading(
+    /// The heading.
+    #[prop(into)]
+    text: Signal<String>,
+) -> impl IntoView {
+    let node = NodeRef::<leptos::html::H1>::new();
+    let settings = expect_context::<Settings>();
+    Effect::new(move |_| {
+        if let Some(heading) = node.get() {
+            document().set_title(&format!("{} · {}", text.get(), common::app_name()));
+            if settings.moved.get_untracked() {
+                let _ = heading.focus();
+            }
+        }
+    });
+    view! { <h1 tabindex="-1" node_ref=node>{move || text.get()}</h1> }
+}
+
+/// Notes when the user has moved from the first page, for [`PageHeading`].
+#[component]
+pub fn WatchMoves() -> impl IntoView {
+    let settings = expect_context::<Settings>();
+    let location = use_location();
+    Effect::new(move |before: Option<String>| {
+        let path = location.pathname.get();
+        if before.is_some_and(|b| b != path) {
+            settings.moved.set(true);
+            window().scroll_to_with_x_and_y(0.0, 0.0);
+        }
+        path
+    });
+}
+
+/// The foot of every page: other places, language, light.
+#[component]
+pub fn Foot() -> impl IntoView {
+    let settings = expect_context::<Settings>();
+    let language = move |l: Language, word: &'static str| {
+        view! {
+            <button
+                type="button"
+                class="button plain"
+                lang=l.tag()
+                aria-pressed=(words::language() == l).to_string()
+                on:click=move |_| settings.choose_language(l)
+            >
+                {word}
+            </button>
+        }
+    };
+    let light = move |l: Light, word: &'static str| {
+        view! {
+            <button
+                type="button"
+                class="button plain"
+                aria-pressed=move || (settings.light.get() == l).to_string()
+                on:click=move |_| settings.choose_light(l)
+            >
+                {word}
+            </button>
+        }
+    };
+    view! {
+        <footer class="foot">
+            <nav class="row" aria-label=common::other_places()>
+                <a class="button plain" href=paths::JOBS>{common::jobs_short()}</a>
+                <a class="button plain" href=paths::SUMS>{common::sums_short()}</a>
+            </nav>
+            <div class="row" role="group" aria-label=common::language_label()>
+                {language(Language::English, common::english())}
+                {language(Language::Spanish, common::spanish())}
+            </div>
+            <div class="row" role="group" aria-label=common::light_label()>
+                {light(Light::Auto, common::light_auto())}
+                {light(Light::Day, common::light_day())}
+                {light(Light::Basement, common::light_basement())}
+            </div>
+            <p>{common::local_code()}</p>
+        </footer>
+    }
+}
