@@ -3,6 +3,7 @@
 //! - [`document`] the types, as they are saved;
 //! - [`starting`] new jobs and rooms, with the entries they start from, and finding rows by their ids;
 //! - [`fields`] what each measured field allows, and its unit;
+//! - [`questions`] from what was entered to what calc is asked;
 //! - [`file`] reading and writing: versions, migrations, refusals;
 //! - [`demo`] the worked demonstration job.
 
@@ -11,6 +12,8 @@ pub mod document;
 pub mod starting;
 
 pub mod fields;
+
+pub mod questions;
 
 pub mod file;
 
