@@ -44,32 +44,33 @@ impl Length {
 
     /// From millimetres.
     pub const fn from_mm(mm: f64) -> Self {
-        Self(mm / MM_PER_IN)
+        // 127 mm are 5 in: both are exact in f64 and 25.4 isn't, so that 304.8 mm is 12 in to the last bit.
+        Self(mm * 5.0 / 127.0)
     }
 
     /// In millimetres.
     pub const fn mm(self) -> f64 {
-        self.0 * MM_PER_IN
+        self.0 * 127.0 / 5.0
     }
 
     /// From centimetres.
     pub const fn from_cm(cm: f64) -> Self {
-        Self::from_mm(cm * 10.0)
+        Self(cm * 50.0 / 127.0)
     }
 
     /// In centimetres.
     pub const fn cm(self) -> f64 {
-        self.mm() / 10.0
+        self.0 * 127.0 / 50.0
     }
 
     /// From metres.
     pub const fn from_m(m: f64) -> Self {
-        Self::from_mm(m * 1000.0)
+        Self(m * 5000.0 / 127.0)
     }
 
     /// In metres.
     pub const fn m(self) -> f64 {
-        self.mm() / 1000.0
+        self.0 * 127.0 / 5000.0
     }
 
     /// From so many of a unit.

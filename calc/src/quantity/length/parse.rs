@@ -186,12 +186,24 @@ pub(crate) fn read_length_text(
     let negative = scanner.sign();
     let first = scanner.group()?.ok_or_else(|| scanner.refusal())?;
     let (length, own) = match unit_token(&mut scanner)? {
+        Some(unit) if scanner.is_done() => (Length::from_unit(first.value, unit), true),
         Some(unit) => (measures(&mut scanner, first, unit)?, true),
         None if scanner.is_done() => (Length::from_unit(first.value, bare), false),
         None => (trade(&mut scanner, first)?, true),
     };
-    let inches = number::within(number::signed(length.inches(), negative), LARGEST_IN)?;
+    let inches = on_mark(number::signed(length.inches(), negative));
+    let inches = number::within(inches, LARGEST_IN)?;
     Ok((Length::from_inches(inches), own))
+}
+
+/// A mark of the tape where only the rounding of f64 stands between: 0.1778 m is 7 in, not a hair more.
+fn on_mark(inches: f64) -> f64 {
+    let mark = (inches * 64.0).round() / 64.0;
+    if (inches - mark).abs() <= 4.0 * f64::EPSILON * mark.abs() {
+        mark
+    } else {
+        inches
+    }
 }
 
 /// The rest of `7 ft 3 in` after `7 ft`.

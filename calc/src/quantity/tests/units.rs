@@ -32,6 +32,33 @@ fn published_factors() {
     near(Volume::from_m3(1.0).liters(), 1000.0);
 }
 
+/// A tape's mark typed in metric is that mark to the last bit, so that a limit of 12 in allows 0.3048 m.
+#[test]
+fn metric_entries_meet_the_tape_exactly() {
+    near(super::super::length::MM_PER_IN, 127.0 / 5.0);
+    for tick in 1..20_000_u32 {
+        let inches = f64::from(tick) / 64.0;
+        // 25.4 mm / 64 = 0.396875 mm: counted in millionths, so that each text is the exact decimal.
+        let millionths = u64::from(tick) * 396_875;
+        let decimal = |unit: u64| {
+            format!(
+                "{}.{:0w$}",
+                millionths / unit,
+                millionths % unit,
+                w = unit.ilog10() as usize
+            )
+        };
+        for (unit, name) in [(1_000_000, "mm"), (10_000_000, "cm"), (1_000_000_000, "m")] {
+            let text = format!("{} {name}", decimal(unit));
+            assert_eq!(
+                super::super::parse_length(&text, LengthUnit::Feet),
+                Ok(Length::from_inches(inches)),
+                "{text}"
+            );
+        }
+    }
+}
+
 #[test]
 fn named_doors_and_units_agree() {
     for unit in LengthUnit::ALL {
