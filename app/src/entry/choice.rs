@@ -39,8 +39,10 @@ pub fn Choice(
     hint: Signal<String>,
 ) -> impl IntoView {
     let hint_id = format!("{id}-hint");
+    let group = id.clone();
+    let described = hint_id.clone();
     view! {
-        <fieldset class="field" id=id.clone() aria-describedby=hint_id.clone()>
+        <fieldset class="field" id=id aria-describedby=described>
             <legend>{move || label.get()}</legend>
             <span class="hint" id=hint_id hidden=move || hint.read().is_empty()>{move || hint.get()}</span>
             <div class="choices">
@@ -52,7 +54,7 @@ pub fn Choice(
                             <label>
                                 <input
                                     type="radio"
-                                    name=id.clone()
+                                    name=group.clone()
                                     value=option.value.clone()
                                     prop:checked=move || *value.read() == this
                                     on:change=move |_| on_pick.run(picked.clone())

@@ -1,3 +1,5 @@
 //! Words.
 
-words! {}
+words! {
+    stage => "survey" | "survey";
+}

@@ -1,0 +1,146 @@
+//! The job that is open: the one signal that holds it, and its saving at every change.
+
+use std::sync::Arc;
+
+use calc::job::{Job, Room, Units};
+use leptos::prelude::*;
+
+use crate::store::{self, SaveRefusal, Seen, Shelf, fresh, jobs};
+
+/// How the open job stands with the storage.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum SaveState {
+    /// Everything is on the shelf.
+    #[default]
+    Saved,
+    /// The last change could not be kept; why, and what was on the shelf where that matters.
+    Refused(SaveRefusal),
+}
+
+/// The open job, by context on a job's pages.
+#[derive(Clone, Copy)]
+pub struct OpenJob {
+    /// The job as it is on screen.
+    pub job: RwSignal<Job>,
+    /// Whether it is saved.
+    pub state: RwSignal<SaveState>,
+    shelf: StoredValue<Arc<dyn Shelf>>,
+    seen: StoredValue<Seen>,
+}
+
+impl OpenJob {
+    /// A job just loaded.
+    pub fn new(shelf: Arc<dyn Shelf>, job: Job, seen: Seen) -> Self {
+        Self {
+            job: RwSignal::new(job),
+            state: RwSignal::new(SaveState::Saved),
+            shelf: StoredValue::new(shelf),
+            seen: StoredValue::new(seen),
+        }
+    }
+
+    /// Changes the job and saves it at once.
+    pub fn change(self, change: impl FnOnce(&mut Job)) {
+        self.job.update(|job| {
+            change(job);
+            job.changed = fresh::now();
+        });
+        self.save();
+    }
+
+    /// Saves the job as it is on screen.
+    pub fn save(self) {
+        let shelf = self.shelf.get_value();
+        let mut seen = self.seen.get_value();
+        let outcome = self.job.with_untracked(|job| jobs::save(&*shelf, job, &mut seen));
+        self.seen.set_value(seen);
+        let state = outcome.map_or_else(SaveState::Refused, |_| SaveState::Saved);
+        if *self.state.read_untracked() != state {
+            self.state.set(state);
+        }
+    }
+
+    /// After a conflict: what is on screen takes the place of the other text, which stays as the previous one.
+    pub fn keep_mine(self) {
+        if let SaveState::Refused(refusal) = self.state.get_untracked() {
+            match refusal {
+                SaveRefusal::Conflict { theirs } => self.seen.set_value(Seen::text(theirs)),
+                SaveRefusal::Deleted => self.seen.set_value(Seen::nothing()),
+                _ => {}
+            }
+        }
+        self.save();
+    }
+
+    /// After a conflict: takes what another tab saved in the place of what is on screen.
+    pub fn take_theirs(self) {
+        let id = self.job.with_untracked(|job| job.id.clone());
+        if let Ok(store::Loaded::Job(job, seen)) = jobs::load(&*self.shelf.get_value(), &id) {
+            self.seen.set_value(seen);
+            self.job.set(*job);
+            self.state.set(SaveState::Saved);
+        }
+    }
+
+    /// Another tab wrote this job's key: takes it over where nothing is unsaved here.
+    pub fn written_elsewhere(self) {
+        if self.state.get_untracked() == SaveState::Saved {
+            self.take_theirs();
+        } else {
+            self.save();
+        }
+    }
+
+    /// The units in force.
+    pub fn units(self) -> Memo<Units> {
+        Memo::new(move |_| self.job.with(|job| job.units))
+    }
+
+    /// The job's id; it never changes while the job is open.
+    pub fn id(self) -> String {
+        self.job.with_untracked(|job| job.id.clone())
+    }
+
+    /// One room of it.
+    pub fn room(self, id: u32) -> OpenRoom {
+        OpenRoom { open: self, id }
+    }
+}
+
+/// One room of the open job.
+#[derive(Clone, Copy)]
+pub struct OpenRoom {
+    /// The job.
+    pub open: OpenJob,
+    /// The room's id.
+    pub id: u32,
+}
+
+impl OpenRoom {
+    /// Changes the room and saves the job at once; nothing where the room is gone.
+    pub fn change(self, change: impl FnOnce(&mut Room)) {
+        self.open.change(|job| {
+            if let Some(room) = job.room_mut(self.id) {
+                change(room);
+            }
+        });
+    }
+
+    /// Changes the room with a fresh row id at hand.
+    pub fn change_with_id(self, change: impl FnOnce(&mut Room, u32)) {
+        self.open.change(|job| {
+            let id = job.fresh_id();
+            if let Some(room) = job.room_mut(self.id) {
+                change(room, id);
+            }
+        });
+    }
+
+    /// A part of the room that follows it; the part's default where the room is gone.
+    pub fn part<T>(self, part: impl Fn(&Room) -> T + Send + Sync + 'static) -> Memo<T>
+    where
+        T: Default + PartialEq + Send + Sync + 'static,
+    {
+        Memo::new(move |_| self.open.job.with(|job| job.room(self.id).map(&part).unwrap_or_default()))
+    }
+}
