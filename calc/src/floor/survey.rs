@@ -7,6 +7,8 @@ mod propose;
 
 mod suspects;
 
+mod local_plane;
+
 mod neighbours;
 
 pub use crate::job::ReadingWay;
