@@ -1,0 +1,50 @@
+//! What the whole app shares: the shelf that jobs stand on, and news of what other tabs write.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use crate::store::tabs::{Change, Listener};
+use crate::store::{Shelf, local};
+
+/// The desk; one for the whole app, by context.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    shelf: StoredValue<Arc<dyn Shelf>>,
+    /// Storage is blocked: jobs live in memory until the page closes.
+    pub blocked: bool,
+    /// Counts up when another tab changes the shelf.
+    pub turn: RwSignal<u32>,
+    /// The id of the job that another tab wrote or deleted last, with a count so that the same id is news again.
+    pub written: RwSignal<(u32, String)>,
+}
+
+impl Desk {
+    /// Opens the browser's storage, or memory where it is blocked, and listens to other tabs.
+    pub fn open() -> Self {
+        let (shelf, refused) = local::open();
+        let this = Self {
+            shelf: StoredValue::new(shelf),
+            blocked: refused.is_err(),
+            turn: RwSignal::new(0),
+            written: RwSignal::new((0, String::new())),
+        };
+        let listener = Listener::new(move |change| {
+            this.turn.update(|n| *n += 1);
+            if let Change::Job(id, _) | Change::JobGone(id) = change {
+                this.written.update(|(n, known)| {
+                    *n += 1;
+                    *known = id;
+                });
+            }
+        });
+        // Listens as long as the app runs.
+        StoredValue::new_local(listener);
+        this
+    }
+
+    /// The shelf.
+    pub fn shelf(self) -> Arc<dyn Shelf> {
+        self.shelf.get_value()
+    }
+}

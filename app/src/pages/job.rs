@@ -1,0 +1,320 @@
+//! A job: its own page (name, units, rooms, ways to carry it), and the frame around its rooms' stages.
+
+use calc::job::{Room, Units};
+use leptos::prelude::*;
+use leptos_router::components::Outlet;
+use leptos_router::hooks::use_params_map;
+use wasm_bindgen_futures::spawn_local;
+
+use super::jobs::shown_name;
+use crate::desk::Desk;
+use crate::entry::{Choice, ChoiceOption, TextEntry};
+use crate::open_job::{OpenJob, SaveState};
+use crate::paths::{self, Stage};
+use crate::shell::{Foot, Head, PageHeading};
+use crate::store::jobs::{self, Unreadable};
+use crate::store::{Loaded, SaveRefusal, carry, files, link};
+use crate::words::{common, jobs as words, notices};
+
+/// Opens the job named in the address and frames its pages.
+#[component]
+pub fn JobFrame() -> impl IntoView {
+    let params = use_params_map();
+    let desk = expect_context::<Desk>();
+    let id = Memo::new(move |_| params.read().get("job").unwrap_or_default());
+    let turn = RwSignal::new(0_u32);
+    move || {
+        turn.track();
+        let id = id.get();
+        match jobs::load(&*desk.shelf(), &id) {
+            Ok(Loaded::Job(job, seen)) => {
+                let open = OpenJob::new(desk.shelf(), *job, seen);
+                provide_context(open);
+                // Another tab's save shows here at once.
+                Effect::new(move |before: Option<u32>| {
+                    let (count, written) = desk.written.get();
+                    if before.is_some_and(|b| b != count) && written == open.id() {
+                        open.written_elsewhere();
+                    }
+                    count
+                });
+                let name = Memo::new(move |_| open.job.with(|job| shown_name(&job.name)));
+                view! {
+                    <div class="frame with-pole">
+                        <Head place=name />
+                        <Outlet />
+                        <Foot />
+                    </div>
+                }
+                .into_any()
+            }
+            Ok(Loaded::Missing) => {
+                view! { <Lone><p class="notice look">{words::no_such_job()}</p></Lone> }.into_any()
+            }
+            Ok(Loaded::Unreadable(unreadable)) => {
+                view! { <Lone><Damaged unreadable id turn /></Lone> }.into_any()
+            }
+            Err(refusal) => {
+                view! { <Lone><p class="notice look">{notices::shelf_refusal(&refusal)}</p></Lone> }.into_any()
+            }
+        }
+    }
+}
+
+/// A page with no job behind it.
+#[component]
+fn Lone(children: Children) -> impl IntoView {
+    view! {
+        <div class="frame">
+            <Head />
+            <main>
+                <PageHeading text=Signal::stored(words::overview().to_owned()) />
+                {children()}
+                <a class="button main" href=paths::JOBS>{common::to_jobs()}</a>
+            </main>
+            <Foot />
+        </div>
+    }
+}
+
+/// A stored text that can't be read, and the ways out.
+#[component]
+fn Damaged(unreadable: Unreadable, id: String, turn: RwSignal<u32>) -> impl IntoView {
+    let desk = expect_context::<Desk>();
+    let why = notices::job_refusal(&unreadable.refusal);
+    let trouble = RwSignal::new(String::new());
+    let name = carry::raw_file_name(&id);
+    let raw = unreadable.raw.clone();
+    let save = move |_| {
+        if let Err(refusal) = files::download(&name, &raw) {
+            trouble.set(notices::file_refusal(&refusal));
+        }
+    };
+    let restore = unreadable.previous.is_some().then(|| {
+        let back = move |_| match jobs::restore(&*desk.shelf(), &id) {
+            Ok(_) => turn.update(|n| *n += 1),
+            Err(refusal) => trouble.set(notices::shelf_refusal(&refusal).to_owned()),
+        };
+        view! { <button type="button" class="button main" on:click=back>{words::open_previous()}</button> }
+    });
+    view! {
+        <div class="notice look">
+            <p>{words::damaged_here()} " " {why}</p>
+            <div class="row">
+                {restore}
+                <button type="button" class="button" on:click=save>{words::download_damaged()}</button>
+            </div>
+            <p role="status">{move || trouble.get()}</p>
+        </div>
+    }
+}
+
+/// What stands between the job and the storage; nothing while all is saved.
+#[component]
+pub fn SaveNotice() -> impl IntoView {
+    let open = expect_context::<OpenJob>();
+    let actions = move |refusal: &SaveRefusal| match refusal {
+        SaveRefusal::Conflict { .. } => view! {
+            <button type="button" class="button main" on:click=move |_| open.keep_mine()>{notices::keep_mine()}</button>
+            <button type="button" class="button" on:click=move |_| open.take_theirs()>{notices::take_theirs()}</button>
+        }
+        .into_any(),
+        SaveRefusal::Deleted => view! {
+            <button type="button" class="button main" on:click=move |_| open.keep_mine()>{notices::put_back()}</button>
+        }
+        .into_any(),
+        SaveRefusal::Full | SaveRefusal::Blocked | SaveRefusal::WouldNotOpen(_) => view! {
+            <button type="button" class="button main" on:click=move |_| save_file(open)>{words::save_file()}</button>
+            <button type="button" class="button" on:click=move |_| open.save()>{notices::try_again()}</button>
+        }
+        .into_any(),
+    };
+    view! {
+        <div role="alert">
+            {move || match &*open.state.read() {
+                SaveState::Saved => ().into_any(),
+                SaveState::Refused(refusal) => {
+                    view! {
+                        <div class="notice look">
+                            <p>{notices::save_refusal(refusal)}</p>
+                            <div class="row">{actions(refusal)}</div>
+                        </div>
+                    }
+                        .into_any()
+                }
+            }}
+        </div>
+    }
+}
+
+fn save_file(open: OpenJob) {
+    let (name, text) = open.job.with_untracked(carry::export);
+    // The worst that can come of it is that the browser shows no download.
+    let _ = files::download(&name, &text);
+}
+
+/// A job's own page.
+#[component]
+pub fn JobPage() -> impl IntoView {
+    let open = expect_context::<OpenJob>();
+    let id = open.id();
+    let name = Memo::new(move |_| open.job.with(|job| job.name.clone()));
+    let shown = Signal::derive(move || shown_name(&name.get()));
+    let place = Memo::new(move |_| open.job.with(|job| job.place.clone()));
+    let notes = Memo::new(move |_| open.job.with(|job| job.notes.clone()));
+    let units = open.units();
+    let rooms = Memo::new(move |_| {
+        open.job.with(|job| job.rooms.iter().map(|r| (r.id, r.name.clone())).collect::<Vec<_>>())
+    });
+    let add_room = move |_| {
+        open.change(|job| {
+            let id = job.fresh_id();
+            let units = job.units;
+            job.rooms.push(Room::new(id, "", units));
+        });
+    };
+    let rows = {
+        let job = id.clone();
+        move || {
+            let job = job.clone();
+            let many = rooms.read().len() > 1;
+            rooms
+                .get()
+                .into_iter()
+                .map(|(room, name)| {
+                    let name = super::jobs::shown_room(&name);
+                    let out = many.then(|| {
+                        view! {
+                            <button
+                                type="button"
+                                class="button look plain"
+                                aria-label=format!("{}: {name}", words::take_out_room())
+                                on:click=move |_| open.change(|job| job.rooms.retain(|r| r.id != room))
+                            >
+                                {words::take_out_room()}
+                            </button>
+                        }
+                    });
+                    view! {
+                        <li>
+                            <a class="go" href=paths::stage(&job, room, Stage::Room)>
+                                <strong>{name}</strong>
+                            </a>
+                            {out}
+                        </li>
+                    }
+                })
+                .collect_view()
+        }
+    };
+    view! {
+        <main>
+            <PageHeading text=shown />
+            <SaveNotice />
+            <section class="sheet">
+                <h2>{words::rooms_heading()}</h2>
+                <ul class="list">{rows}</ul>
+                <button type="button" class="button" on:click=add_room>{words::add_room()}</button>
+            </section>
+            <TextEntry
+                id="job-name".to_owned()
+                label=Signal::stored(words::name_label().to_owned())
+                value=name
+                on_text=Callback::new(move |text| open.change(|job| job.name = text))
+            />
+            <TextEntry
+                id="job-place".to_owned()
+                label=Signal::stored(words::place_label().to_owned())
+                value=place
+                on_text=Callback::new(move |text| open.change(|job| job.place = text))
+            />
+            <Choice
+                id="job-units".to_owned()
+                label=Signal::stored(words::units_label().to_owned())
+                options=Signal::stored(
+                    vec![
+                        ChoiceOption::new("feet_inches", common::feet_inches()),
+                        ChoiceOption::new("metric", common::metric()),
+                    ],
+                )
+                value=Signal::derive(move || {
+                    if units.get() == Units::Metric { "metric" } else { "feet_inches" }.to_owned()
+                })
+                on_pick=Callback::new(move |code: String| {
+                    open.change(|job| {
+                        job.units = if code == "metric" { Units::Metric } else { Units::FeetInches };
+                    })
+                })
+            />
+            <TextEntry
+                id="job-notes".to_owned()
+                block=true
+                label=Signal::stored(words::notes_label().to_owned())
+                value=notes
+                on_text=Callback::new(move |text| open.change(|job| job.notes = text))
+            />
+            <Carry />
+        </main>
+    }
+}
+
+/// Ways to keep and carry the job.
+#[component]
+fn Carry() -> impl IntoView {
+    let open = expect_context::<OpenJob>();
+    let said = RwSignal::new(String::new());
+    let by_hand = RwSignal::new(String::new());
+    let copy_link = move |_| {
+        let job = open.job.get_untracked();
+        spawn_local(async move {
+            match link::fragment(&job).await {
+                Ok(fragment) => {
+                    let base = document().base_uri().ok().flatten().unwrap_or_default();
+                    let url = format!("{base}{}{fragment}", if fragment.starts_with('#') { "" } else { "#" });
+                    let clipboard = window().navigator().clipboard();
+                    let copied = wasm_bindgen_futures::JsFuture::from(clipboard.write_text(&url)).await;
+                    if copied.is_ok() {
+                        by_hand.set(String::new());
+                        said.set(words::link_copied().to_owned());
+                    } else {
+                        said.set(words::link_by_hand().to_owned());
+                        by_hand.set(url);
+                    }
+                }
+                Err(refusal) => said.set(notices::link_refusal(&refusal)),
+            }
+        });
+    };
+    let send = move |_| {
+        let (name, text) = open.job.with_untracked(carry::export);
+        spawn_local(async move {
+            match files::share_file(&name, &text).await {
+                Ok(()) | Err(files::FileRefusal::Dismissed) => {}
+                Err(refusal) => said.set(notices::file_refusal(&refusal)),
+            }
+        });
+    };
+    view! {
+        <section class="sheet">
+            <h2>{words::keep_heading()}</h2>
+            <p class="quiet">{words::keep_why()}</p>
+            <div class="stack-tight">
+                <button type="button" class="button" on:click=move |_| save_file(open)>{words::save_file()}</button>
+                <button type="button" class="button" on:click=copy_link>{words::share_link()}</button>
+                <Show when=files::has_share_sheet>
+                    <button type="button" class="button" on:click=send>{words::share_sheet()}</button>
+                </Show>
+            </div>
+            <p role="status">{move || said.get()}</p>
+            <Show when=move || !by_hand.read().is_empty()>
+                <TextEntry
+                    id="link-by-hand".to_owned()
+                    block=true
+                    label=Signal::stored(words::link_by_hand().to_owned())
+                    value=by_hand
+                    on_text=Callback::new(|_| ())
+                />
+            </Show>
+        </section>
+    }
+}

@@ -1,0 +1,12 @@
+//! One file per screen. A page reads the open job, asks calc, and shows; it keeps no state of its own but what
+//! is open or selected on it.
+
+pub mod jobs;
+
+pub mod job;
+
+pub mod room;
+
+pub use job::{JobFrame, JobPage};
+pub use jobs::JobsPage;
+pub use room::RoomPage;
