@@ -16,8 +16,18 @@ pub mod store;
 
 use leptos::prelude::*;
 
+pub mod offline;
+
 /// Mounts the app in the page.
 pub fn start() {
-    console_error_panic_hook::set_once();
-    mount_to_body(|| view! { <p>"Roomwright"</p> });
+    offline::install_stop_notice();
+    mount_to_body(App);
+    offline::started();
+}
+
+/// The app's root.
+#[component]
+fn App() -> impl IntoView {
+    provide_context(offline::Offline::register(Callback::new(|()| ())));
+    view! { <main><h1>"Roomwright"</h1></main> }
 }
