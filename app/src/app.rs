@@ -7,6 +7,7 @@ use leptos_router::hooks::use_params_map;
 use leptos_router::path;
 
 use crate::desk::Desk;
+use crate::offline::Offline;
 use crate::open_job::{OpenJob, OpenRoom};
 use crate::pages::{JobFrame, JobPage, JobsPage, RoomPage};
 use crate::paths::{self, Stage};
@@ -21,6 +22,8 @@ pub fn App() -> impl IntoView {
     let settings = Settings::load();
     provide_context(settings);
     provide_context(Desk::open());
+    // Every change is saved at once, so an update has nothing to wait for.
+    provide_context(Offline::register(Callback::new(|()| ())));
     // A change of language draws everything anew; every entry is saved already.
     move || {
         settings.language_turn.track();

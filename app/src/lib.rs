@@ -24,10 +24,13 @@ pub mod words;
 
 pub mod store;
 
+pub mod offline;
+
 use leptos::prelude::*;
 
 /// Mounts the app in the page.
 pub fn start() {
-    console_error_panic_hook::set_once();
+    offline::install_stop_notice();
     mount_to_body(app::App);
+    offline::started();
 }
