@@ -8,7 +8,7 @@ use thiserror::Error;
 
 use super::{FORMAT_NAME, FORMAT_VERSION, Job, Room};
 
-/// The most bytes that a job file may have: a survey of 10,000 spots takes about 1 MiB, and a browser keeps
+/// The most bytes that a job file may have: a survey of 10,000 spots takes less, indented too, and a browser keeps
 /// about 5 million characters for all that a page stores.
 pub const MOST_BYTES: usize = 5 * 1024 * 1024;
 
@@ -112,7 +112,7 @@ pub fn read(text: &str) -> Result<Job, JobRefusal> {
         let at = fault.path().to_string();
         damaged(at, fault.into_inner().to_string())
     })?;
-    check(&mut job)?;
+    job.next_id = job.next_id.max(check(&job)? + 1);
     Ok(job)
 }
 
@@ -123,6 +123,24 @@ pub fn write(job: &Job) -> String {
         reason = "writing to memory fails only on map keys that aren't strings, and every key here is a String"
     )]
     serde_json::to_string_pretty(job).expect("a job has string keys only")
+}
+
+/// Writes a job as text without line breaks or indents, for storage and links, where room is short.
+pub fn write_compact(job: &Job) -> String {
+    #[expect(
+        clippy::expect_used,
+        reason = "writing to memory fails only on map keys that aren't strings, and every key here is a String"
+    )]
+    serde_json::to_string(job).expect("a job has string keys only")
+}
+
+/// Tells whether a job written as `bytes` bytes would be read again, before anything is overwritten with it.
+///
+/// # Errors
+/// [`JobRefusal::TooLarge`] and [`JobRefusal::Damaged`], as [`read`] would answer.
+pub fn would_be_read(job: &Job, bytes: usize) -> Result<(), JobRefusal> {
+    refuse_large(bytes)?;
+    check(job).map(|_| ())
 }
 
 /// True for an id that can be part of a storage key: 1 to [`MOST_ID_CHARS`] ASCII letters, digits, `-` and `_`.
@@ -191,8 +209,8 @@ fn damaged(at: impl Into<String>, what: impl Into<String>) -> JobRefusal {
     }
 }
 
-/// What the types can't say: an id fit for a key, row ids used once in their list, a counter ahead of them.
-fn check(job: &mut Job) -> Result<(), JobRefusal> {
+/// What the types can't say: an id fit for a key, row ids used once in their list. Returns the largest row id.
+fn check(job: &Job) -> Result<u32, JobRefusal> {
     if !is_job_id(&job.id) {
         return Err(damaged(
             "id",
@@ -270,8 +288,7 @@ fn check(job: &mut Job) -> Result<(), JobRefusal> {
             ),
         ));
     }
-    job.next_id = job.next_id.max(largest + 1);
-    Ok(())
+    Ok(largest)
 }
 
 #[cfg(test)]
