@@ -9,6 +9,10 @@
 use std::fs;
 use std::path::PathBuf;
 
+use calc::floor::pour::{
+    Cause, HeightKind, HeightRule, Pour, PourAsk, PourRefusal, Way, flat, least_feasible_height_in,
+    level,
+};
 use calc::floor::{Outline, Point, Spot, Surface};
 use serde_json::Value;
 
@@ -192,6 +196,156 @@ fn profiles() {
             for (point, expected) in pieces[0].iter().zip(expected) {
                 close(name, "s", point.s_in, &expected[0]);
                 close(name, "z", point.height_in, &expected[1]);
+            }
+        }
+    }
+}
+
+/// What a pour should be; a plane that isn't the only one may differ, its volume may not.
+fn check_pour(name: &str, what: &str, pour: &Pour, expected: &Value) {
+    close(name, what, pour.volume_in3, &expected["volume_in3"]);
+    close(name, what, pour.volume_ft3, &expected["volume_ft3"]);
+    close(name, what, pour.mean_depth_in, &expected["mean_depth_in"]);
+    assert!(
+        pour.depth_in
+            .iter()
+            .all(|depth_in| *depth_in >= pour.cover_in - 1e-12),
+        "{name} {what}"
+    );
+    if let Some(level) = expected.get("level_z_in") {
+        close(name, what, pour.plane.a_in, level);
+    } else {
+        assert_eq!(
+            expected
+                .get("plane_unique")
+                .is_none_or(|unique| unique == pour.unique),
+            true,
+            "{name} {what}"
+        );
+        close(name, what, pour.plane.a_in, &expected["a_in"]);
+        close(name, what, pour.plane.b_in_per_in, &expected["b_in_per_in"]);
+        close(name, what, pour.plane.c_in_per_in, &expected["c_in_per_in"]);
+        close(
+            name,
+            what,
+            pour.tilt_in_per_4ft,
+            &expected["tilt_in_per_4ft"],
+        );
+        close(
+            name,
+            what,
+            pour.plane.tilt_percent(),
+            &expected["tilt_percent"],
+        );
+        close(
+            name,
+            what,
+            pour.plane.slope_x_in_per_4ft(),
+            &expected["slope_x_in_per_4ft"],
+        );
+        close(
+            name,
+            what,
+            pour.plane.slope_y_in_per_4ft(),
+            &expected["slope_y_in_per_4ft"],
+        );
+    }
+    close(
+        name,
+        what,
+        pour.greatest_depth_in,
+        &expected["max_depth_in"],
+    );
+    close(name, what, pour.least_depth_in, &expected["min_depth_in"]);
+}
+
+fn number(value: &Value) -> f64 {
+    value.as_f64().unwrap()
+}
+
+#[test]
+fn pours() {
+    for Survey {
+        name,
+        surface,
+        expected,
+    } in surveys()
+    {
+        let plain = PourAsk {
+            cover_in: number(&expected["t_min_in"]),
+            tilt_limit_in_per_4ft: None,
+            rules: Vec::new(),
+        };
+        check_pour(
+            name,
+            "level",
+            &level(&surface, &plain).unwrap(),
+            &expected["b_level_pour"],
+        );
+        check_pour(
+            name,
+            "tilted",
+            &flat(&surface, &plain).unwrap(),
+            &expected["c_tilted_pour"],
+        );
+
+        let about = &expected["d_tilted_pour_slope_limit"];
+        let limited = PourAsk {
+            tilt_limit_in_per_4ft: Some(number(&about["limit_in_per_4ft"])),
+            ..plain.clone()
+        };
+        let pour = flat(&surface, &limited).unwrap();
+        check_pour(name, "limited", &pour, about);
+        assert_eq!(about["limit_binding"], pour.tilt_limit_binding, "{name}");
+
+        for (key, ask) in [
+            ("e_tilted_pour_doorway", &plain),
+            ("f_tilted_pour_slope_limit_and_doorway", &limited),
+        ] {
+            let about = &expected[key];
+            let door = Point::new(number(&about["door_x_in"]), number(&about["door_y_in"]));
+            let height_in = number(&about["door_max_z_in"]);
+            let rule = HeightRule {
+                points: vec![door],
+                kind: HeightKind::AtMost,
+                height_in,
+                id: 7,
+            };
+            let ask = PourAsk {
+                rules: vec![rule],
+                ..ask.clone()
+            };
+            let least_in = least_feasible_height_in(&surface, &ask, 0)
+                .unwrap()
+                .unwrap();
+            close(name, key, least_in, &about["least_feasible_door_z_in"]);
+            match flat(&surface, &ask) {
+                Ok(pour) => {
+                    assert_eq!(about["feasible"], true, "{name} {key}");
+                    check_pour(name, key, &pour, about);
+                    close(
+                        name,
+                        key,
+                        pour.plane.height_in(door),
+                        &about["plane_z_at_door_in"],
+                    );
+                }
+                Err(PourRefusal::Conflict(conflict)) => {
+                    assert_eq!(about["feasible"], false, "{name} {key}");
+                    assert_eq!(conflict.causes[0], Cause::Rule { id: 7 }, "{name} {key}");
+                    assert!(conflict.causes.len() >= 2, "{name} {key}");
+                    let Way::Height {
+                        id: 7,
+                        to_in,
+                        by_in,
+                    } = conflict.ways[0]
+                    else {
+                        unreachable!("{name} {key}: {conflict:?}")
+                    };
+                    close(name, key, to_in, &about["least_feasible_door_z_in"]);
+                    assert!((by_in - (to_in - height_in)).abs() < 1e-12);
+                }
+                Err(other) => unreachable!("{name} {key}: {other}"),
             }
         }
     }

@@ -1,0 +1,472 @@
+//! The rules of a flat pour as rows of a small program, and what to say when no plane keeps them all.
+
+use super::solve::{Goal, Outcome, Row, Unknowns, can_be_kept, rounding, solve};
+use super::{Cause, Conflict, HeightKind, HeightRule, PourAsk, Way};
+use crate::floor::geometry::{Point, cross};
+use crate::floor::plane::{Plane, RUN_4FT_IN};
+use crate::floor::surface::Surface;
+
+/// A least-tilt check that passes the limit by less than this share has met it.
+const AT_LIMIT: f64 = 1e-12;
+
+/// The rules for a surface, scaled: places from the centroid by the room's size, heights by their spread.
+pub(super) struct Program<'a> {
+    surface: &'a Surface,
+    ask: &'a PourAsk,
+    middle: Point,
+    size_in: f64,
+    datum_in: f64,
+    spread_in: f64,
+    /// The cover at each vertex, then the rules.
+    rows: Vec<Row>,
+    /// For each row after the cover's, its rule's place in the ask.
+    rule_of_row: Vec<usize>,
+    most_tilt: Option<f64>,
+}
+
+/// The best plane found.
+pub(super) struct Found {
+    pub plane: Plane,
+    pub unique: bool,
+    pub tilt_limit_binding: bool,
+}
+
+/// A best plane, scaled, and whether the tilt limit holds it back.
+enum Held {
+    Best {
+        plane: Unknowns,
+        at_limit: bool,
+    },
+    Impossible {
+        rows: Vec<usize>,
+        limit_matters: bool,
+    },
+}
+
+impl<'a> Program<'a> {
+    pub fn new(surface: &'a Surface, ask: &'a PourAsk) -> Self {
+        let middle = surface.outline.centroid();
+        let size_in = surface.outline.size_in();
+        let heights = surface
+            .vertices
+            .iter()
+            .map(|vertex| vertex.height_in + ask.cover_in);
+        let datum_in = heights.clone().fold(f64::NEG_INFINITY, f64::max);
+        let of_rules = ask.rules.iter().map(|rule| rule.height_in);
+        let spread_in = heights
+            .chain(of_rules)
+            .map(|height| (height - datum_in).abs())
+            .fold(1e-9, f64::max);
+        let mut program = Self {
+            surface,
+            ask,
+            middle,
+            size_in,
+            datum_in,
+            spread_in,
+            rows: Vec::with_capacity(surface.vertices.len() + ask.rules.len()),
+            rule_of_row: Vec::new(),
+            most_tilt: ask
+                .tilt_limit_in_per_4ft
+                .map(|limit| limit / RUN_4FT_IN * size_in / spread_in),
+        };
+        for vertex in &surface.vertices {
+            let row = Row {
+                factors: program.factors(vertex.at),
+                reach: program.scaled(vertex.height_in + ask.cover_in),
+                exactly: false,
+            };
+            program.rows.push(row);
+        }
+        for (index, rule) in ask.rules.iter().enumerate() {
+            for row in program.rule_rows(rule) {
+                program.rows.push(row);
+                program.rule_of_row.push(index);
+            }
+        }
+        program
+    }
+
+    /// The plane of least volume that keeps every rule, or the rules that conflict.
+    pub fn best(&self) -> Result<Found, Conflict> {
+        let first = self.three_round(self.middle);
+        match self.hold(&self.rows, &first, Goal::Least([1.0, 0.0, 0.0])) {
+            Held::Best { plane, at_limit } => Ok(Found {
+                plane: self.unscaled(&plane),
+                unique: at_limit || self.is_unique(&plane),
+                tilt_limit_binding: at_limit,
+            }),
+            Held::Impossible {
+                rows,
+                limit_matters,
+            } => Err(self.conflict(&rows, limit_matters)),
+        }
+    }
+
+    /// The least height to which one rule can be held while all others hold; none when the others conflict.
+    pub fn least_height_in(&self, rule: usize) -> Option<f64> {
+        let (places, others) = self.apart(rule)?;
+        let kind = self.ask.rules.get(rule)?.kind;
+        let mut least: Option<f64> = None;
+        // The greatest of several heights is least where one of them is the greatest: each gets its turn.
+        for place in &places {
+            let mut rows = others.clone();
+            for other in places.iter().filter(|other| *other != place) {
+                rows.push(level_with(
+                    self.factors(*place),
+                    self.factors(*other),
+                    kind == HeightKind::Exactly,
+                ));
+            }
+            let goal = Goal::Least(self.factors(*place));
+            if let Held::Best { plane, .. } = self.hold(&rows, &self.three_round(*place), goal) {
+                let height_in = self.unscaled(&plane).height_in(*place);
+                if least.is_none_or(|least| height_in < least) {
+                    least = Some(height_in);
+                }
+            }
+        }
+        least
+    }
+
+    /// The greatest height at which an exact rule can be met while all others hold; none when nothing holds it down.
+    fn greatest_height_in(&self, rule: usize) -> Option<f64> {
+        let (places, mut rows) = self.apart(rule)?;
+        let place = *places.first()?;
+        let factors = self.factors(place);
+        rows.extend(
+            places
+                .iter()
+                .skip(1)
+                .map(|other| level_with(factors, self.factors(*other), true)),
+        );
+        // Far above anything that a rule asks for: what comes out there is held down by nothing.
+        let ceiling = 1e4;
+        rows.push(Row {
+            factors: factors.map(|factor| -factor),
+            reach: -ceiling,
+            exactly: false,
+        });
+        let first = [self.three_round(place), vec![rows.len() - 1]].concat();
+        match self.hold(&rows, &first, Goal::Least(factors.map(|factor| -factor))) {
+            Held::Best { plane, .. } => {
+                let height_in = self.unscaled(&plane).height_in(place);
+                (self.scaled(height_in) < 0.5 * ceiling).then_some(height_in)
+            }
+            Held::Impossible { .. } => None,
+        }
+    }
+
+    /// The places of one rule, and all rows but its own.
+    fn apart(&self, rule: usize) -> Option<(Vec<Point>, Vec<Row>)> {
+        let covers = self.surface.vertices.len();
+        let own = |row: usize| {
+            row.checked_sub(covers)
+                .and_then(|row| self.rule_of_row.get(row))
+                == Some(&rule)
+        };
+        let others = self
+            .rows
+            .iter()
+            .enumerate()
+            .filter(|(row, _)| !own(*row))
+            .map(|(_, row)| *row)
+            .collect();
+        Some((self.ask.rules.get(rule)?.points.clone(), others))
+    }
+
+    /// The best plane without the tilt limit if it meets the limit, else the best within it.
+    fn hold(&self, rows: &[Row], first: &[usize], goal: Goal) -> Held {
+        let free = solve(rows, first, goal, None);
+        let Some(most) = self.most_tilt else {
+            return match free {
+                Outcome::Best { plane, .. } => Held::Best {
+                    plane,
+                    at_limit: false,
+                },
+                Outcome::Impossible { rows } => Held::Impossible {
+                    rows,
+                    limit_matters: false,
+                },
+            };
+        };
+        match free {
+            Outcome::Best { plane, .. } if tilt(&plane) <= most * (1.0 + AT_LIMIT) => {
+                return Held::Best {
+                    plane,
+                    at_limit: false,
+                };
+            }
+            Outcome::Best { .. } => {}
+            Outcome::Impossible { rows } => {
+                return Held::Impossible {
+                    rows,
+                    limit_matters: false,
+                };
+            }
+        }
+        match solve(rows, &self.holds_up(), Goal::LeastTilt, None) {
+            Outcome::Best { plane, rests_on } if tilt(&plane) <= most * (1.0 + AT_LIMIT) => {
+                let few = [first, &rests_on].concat();
+                match solve(rows, &few, goal, Some(most)) {
+                    Outcome::Best { plane, .. } => Held::Best {
+                        plane,
+                        at_limit: true,
+                    },
+                    // Only the least tilted plane is left within the limit, up to rounding.
+                    Outcome::Impossible { .. } => Held::Best {
+                        plane,
+                        at_limit: true,
+                    },
+                }
+            }
+            Outcome::Best { rests_on, .. } => Held::Impossible {
+                rows: rests_on,
+                limit_matters: true,
+            },
+            Outcome::Impossible { rows } => Held::Impossible {
+                rows,
+                limit_matters: false,
+            },
+        }
+    }
+
+    /// Which two rules conflict, and the least change of each by which the whole becomes possible.
+    fn conflict(&self, rows: &[usize], limit_matters: bool) -> Conflict {
+        let needed = self.needed(rows, limit_matters);
+        let covers = self.surface.vertices.len();
+        let mut rules: Vec<usize> = Vec::new();
+        for row in &needed {
+            if let Some(rule) = row
+                .checked_sub(covers)
+                .and_then(|row| self.rule_of_row.get(row))
+                && !rules.contains(rule)
+            {
+                rules.push(*rule);
+            }
+        }
+        rules.sort_unstable();
+        let cause = |rule: &usize| {
+            self.ask
+                .rules
+                .get(*rule)
+                .map(|rule| Cause::Rule { id: rule.id })
+        };
+        let place = rules
+            .first()
+            .and_then(|rule| self.ask.rules.get(*rule)?.points.first().copied());
+        let cover = needed
+            .iter()
+            .filter(|row| **row < covers)
+            .filter_map(|row| Some((*row, self.surface.vertices.get(*row)?.at)))
+            .min_by(|a, b| {
+                let from = |at: Point| place.map_or(0.0, |place| place.distance_in(at));
+                from(a.1).total_cmp(&from(b.1))
+            })
+            .map(|(vertex, _)| Cause::Cover { vertex });
+        let mut causes: Vec<Cause> = rules.iter().filter_map(cause).collect();
+        causes.extend(limit_matters.then_some(Cause::TiltLimit));
+        causes.extend(cover);
+        let mut ways: Vec<Way> = rules.iter().filter_map(|rule| self.way(*rule)).collect();
+        if limit_matters
+            && let Outcome::Best { plane, .. } =
+                solve(&self.rows, &self.holds_up(), Goal::LeastTilt, None)
+        {
+            ways.push(Way::Tilt {
+                to_in_per_4ft: self.unscaled(&plane).tilt_in_per_4ft(),
+            });
+        }
+        Conflict { causes, ways }
+    }
+
+    /// The least change of one rule's height that makes the whole possible.
+    fn way(&self, rule: usize) -> Option<Way> {
+        let HeightRule {
+            id,
+            height_in,
+            kind,
+            ..
+        } = *self.ask.rules.get(rule)?;
+        let least_in = self.least_height_in(rule)?;
+        let to_in = if least_in > height_in || kind == HeightKind::AtMost {
+            least_in
+        } else {
+            self.greatest_height_in(rule)?
+        };
+        Some(Way::Height {
+            id,
+            to_in,
+            by_in: to_in - height_in,
+        })
+    }
+
+    /// Those of the rows without any one of which the rest could be kept.
+    fn needed(&self, rows: &[usize], limit_matters: bool) -> Vec<usize> {
+        let mut all = self.rows.clone();
+        let floor = all.len();
+        // Holds the plane up, far below everything, so that a few rows have a lowest plane.
+        all.push(Row {
+            factors: [1.0, 0.0, 0.0],
+            reach: -1e4,
+            exactly: false,
+        });
+        let most_tilt = self.most_tilt.filter(|_| limit_matters);
+        let mut needed = rows.to_vec();
+        for row in rows {
+            let without: Vec<usize> = needed
+                .iter()
+                .copied()
+                .filter(|other| other != row)
+                .collect();
+            if !can_be_kept(&all, &[without.as_slice(), &[floor]].concat(), most_tilt) {
+                needed = without;
+            }
+        }
+        needed
+    }
+
+    /// Whether no other plane costs as little: the rows on which it rests hold it from every side.
+    fn is_unique(&self, plane: &Unknowns) -> bool {
+        let near = 100.0 * rounding(plane);
+        let mut angles: Vec<f64> = Vec::new();
+        for row in self.rows.iter().filter(|row| row.slack(plane) <= near) {
+            let [_, x, y] = row.factors;
+            if x.hypot(y) > 1e-9 {
+                angles.push(y.atan2(x));
+                if row.exactly {
+                    angles.push((-y).atan2(-x));
+                }
+            }
+        }
+        angles.sort_unstable_by(f64::total_cmp);
+        let (Some(first), Some(last)) = (angles.first(), angles.last()) else {
+            return false;
+        };
+        let round = first + std::f64::consts::TAU - last;
+        let widest = angles
+            .windows(2)
+            .map(|pair| pair[1] - pair[0])
+            .fold(round, f64::max);
+        widest < std::f64::consts::PI - 1e-9
+    }
+
+    /// The rows of one rule.
+    fn rule_rows(&self, rule: &HeightRule) -> Vec<Row> {
+        let reach = self.scaled(rule.height_in);
+        let row = |at: &Point| match rule.kind {
+            HeightKind::Exactly => Row {
+                factors: self.factors(*at),
+                reach,
+                exactly: true,
+            },
+            HeightKind::AtMost => Row {
+                factors: self.factors(*at).map(|factor| -factor),
+                reach: -reach,
+                exactly: false,
+            },
+        };
+        rule.points.iter().map(row).collect()
+    }
+
+    /// The row that asks most of a level plane: it holds up every other.
+    fn holds_up(&self) -> Vec<usize> {
+        let covers = self
+            .rows
+            .iter()
+            .take(self.surface.vertices.len())
+            .enumerate();
+        let highest = covers.max_by(|a, b| a.1.reach.total_cmp(&b.1.reach).then(b.0.cmp(&a.0)));
+        highest.map(|(row, _)| row).into_iter().collect()
+    }
+
+    /// Three vertices round a place: corners of the room whose triangle holds it, or comes nearest to it.
+    fn three_round(&self, place: Point) -> Vec<usize> {
+        let hull = hull(self.surface.outline.corners());
+        let mut best: Option<(f64, [Point; 3])> = None;
+        if let [first, others @ ..] = hull.as_slice() {
+            for pair in others.windows(2) {
+                let [second, third] = [pair[0], pair[1]];
+                let inwards = |a: Point, b: Point| cross(a, b, place) / a.distance_in(b);
+                let least = inwards(*first, second)
+                    .min(inwards(second, third))
+                    .min(inwards(third, *first));
+                if best.is_none_or(|(most, _)| least > most) {
+                    best = Some((least, [*first, second, third]));
+                }
+            }
+        }
+        let nearest = |corner: Point| {
+            let vertices = self.surface.vertices.iter().enumerate();
+            let nearest = vertices.min_by(|a, b| {
+                a.1.at
+                    .distance_in(corner)
+                    .total_cmp(&b.1.at.distance_in(corner))
+            });
+            nearest.map(|(vertex, _)| vertex)
+        };
+        best.map(|(_, corners)| corners.into_iter().filter_map(nearest).collect())
+            .unwrap_or_default()
+    }
+
+    fn factors(&self, at: Point) -> [f64; 3] {
+        [
+            1.0,
+            (at.x_in - self.middle.x_in) / self.size_in,
+            (at.y_in - self.middle.y_in) / self.size_in,
+        ]
+    }
+
+    fn scaled(&self, height_in: f64) -> f64 {
+        (height_in - self.datum_in) / self.spread_in
+    }
+
+    fn unscaled(&self, plane: &Unknowns) -> Plane {
+        let [height, b, c] = plane;
+        let per_in = self.spread_in / self.size_in;
+        Plane::through(
+            self.middle,
+            self.datum_in + height * self.spread_in,
+            b * per_in,
+            c * per_in,
+        )
+    }
+}
+
+fn tilt(plane: &Unknowns) -> f64 {
+    plane[1].hypot(plane[2])
+}
+
+/// The plane is at least as high at one place as at another, or exactly so.
+fn level_with(place: [f64; 3], other: [f64; 3], exactly: bool) -> Row {
+    Row {
+        factors: [
+            place[0] - other[0],
+            place[1] - other[1],
+            place[2] - other[2],
+        ],
+        reach: 0.0,
+        exactly,
+    }
+}
+
+/// The corners of the convex hull, counter-clockwise.
+fn hull(corners: &[Point]) -> Vec<Point> {
+    let mut sorted = corners.to_vec();
+    sorted.sort_by(|a, b| a.x_in.total_cmp(&b.x_in).then(a.y_in.total_cmp(&b.y_in)));
+    let half = |points: &mut dyn Iterator<Item = Point>| {
+        let mut chain: Vec<Point> = Vec::new();
+        for point in points {
+            while let [.., a, b] = chain.as_slice()
+                && cross(*a, *b, point) <= 0.0
+            {
+                chain.pop();
+            }
+            chain.push(point);
+        }
+        chain.pop();
+        chain
+    };
+    let mut hull = half(&mut sorted.iter().copied());
+    hull.extend(half(&mut sorted.iter().rev().copied()));
+    hull
+}
