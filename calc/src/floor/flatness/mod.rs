@@ -1,13 +1,17 @@
 //! How flat the floor is, which is not how level it is: the gap under a straightedge, and what limits say of it.
 //!
 //! - [`straightedge`] the gap along one line, from the floor's profile;
-//! - [`walker`] profiles along any line, quickly;
+//! - `walker` profiles along any line, quickly;
 //! - [`worst`] the worst place found in the room;
 //! - [`limits`] how large a gap each finish allows, with its source, and the verdict;
 //! - [`patch`] filling only the lows;
 //! - [`fnumbers`] F-numbers of a long line.
 
 pub mod straightedge;
+
+mod walker;
+
+pub mod worst;
 
 pub mod fnumbers;
 
@@ -16,3 +20,4 @@ mod reference;
 
 pub use fnumbers::{FNumberRefusal, FNumbers, f_numbers};
 pub use straightedge::{Gap, ProfilePoint, StraightedgeRefusal, gap};
+pub use worst::{Top, USUAL_EFFORT, WorstGap, worst_gap};

@@ -6,14 +6,7 @@
 use serde::Serialize;
 use thiserror::Error;
 
-/// A breakpoint of the floor's profile along a line.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
-pub struct ProfilePoint {
-    /// Distance along the line, inches.
-    pub s_in: f64,
-    /// Height of the floor, inches; higher is larger.
-    pub height_in: f64,
-}
+pub use super::super::surface::ProfilePoint;
 
 /// The largest gap under a straightedge along one line, and where it is.
 ///
@@ -272,6 +265,7 @@ fn slide_full_length(profile: &[ProfilePoint], length_in: f64, best: &mut Gap) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::floor::Point;
     use crate::floor::flatness::reference;
     use proptest::prelude::*;
 
@@ -305,6 +299,26 @@ mod tests {
             }
         }
         assert!(checked >= 70, "{checked}");
+    }
+
+    #[test]
+    fn every_reference_gap_from_the_surface_itself() {
+        for survey in reference::surveys() {
+            let surface = survey.surface();
+            for line in &survey.straightedge {
+                let ends = [line.from_in, line.to_in].map(|(x, y)| Point::new(x, y));
+                let pieces = surface.profile(ends[0], ends[1]);
+                assert_eq!(pieces.len(), 1);
+                for expected in &line.gaps {
+                    let found = gap(&pieces[0], expected.length_in).unwrap();
+                    assert!(
+                        (found.gap_in - expected.gap_in).abs() < 1e-6,
+                        "{}: {found:?} {expected:?}",
+                        survey.survey
+                    );
+                }
+            }
+        }
     }
 
     fn height_at(profile: &[ProfilePoint], s_in: f64) -> f64 {

@@ -27,7 +27,11 @@ pub(super) struct Line {
 
 impl Line {
     pub fn towards(at: Point, angle_rad: f64) -> Self {
-        Self { at, dx: angle_rad.cos(), dy: angle_rad.sin() }
+        Self {
+            at,
+            dx: angle_rad.cos(),
+            dy: angle_rad.sin(),
+        }
     }
 
     /// Through two points; none if they are one.
@@ -41,7 +45,11 @@ impl Line {
     }
 
     pub fn reversed(self) -> Self {
-        Self { dx: -self.dx, dy: -self.dy, ..self }
+        Self {
+            dx: -self.dx,
+            dy: -self.dy,
+            ..self
+        }
     }
 
     pub fn point_at(self, s_in: f64) -> Point {
@@ -137,8 +145,18 @@ impl Walker {
                 next[vertex] += 1;
             }
         }
-        let size_in = points.iter().fold(1.0_f64, |most, p| most.max(p.x_in.abs()).max(p.y_in.abs()));
-        Some(Self { points, triangles, neighbours, star_start, star, on_wall, snap_in: 1e-11 * size_in })
+        let size_in = points
+            .iter()
+            .fold(1.0_f64, |most, p| most.max(p.x_in.abs()).max(p.y_in.abs()));
+        Some(Self {
+            points,
+            triangles,
+            neighbours,
+            star_start,
+            star,
+            on_wall,
+            snap_in: 1e-11 * size_in,
+        })
     }
 
     pub fn points(&self) -> &[Point] {
@@ -162,7 +180,11 @@ impl Walker {
     fn left_in(&self, line: Line, vertex: usize) -> f64 {
         let point = self.points[vertex];
         let left_in = (point.y_in - line.at.y_in) * line.dx - (point.x_in - line.at.x_in) * line.dy;
-        if left_in.abs() <= self.snap_in { 0.0 } else { left_in }
+        if left_in.abs() <= self.snap_in {
+            0.0
+        } else {
+            left_in
+        }
     }
 
     /// Whether the line passes through a triangle.
@@ -173,7 +195,10 @@ impl Walker {
 
     /// A triangle through which the line passes where it leaves or meets a vertex that lies on it.
     pub fn start_at_vertex(&self, line: Line, vertex: usize) -> Option<usize> {
-        self.star(vertex).iter().copied().find(|&triangle| self.passes(line, triangle))
+        self.star(vertex)
+            .iter()
+            .copied()
+            .find(|&triangle| self.passes(line, triangle))
     }
 
     /// A triangle through which the line passes near its own point, looking from `hint` on.
@@ -189,7 +214,7 @@ impl Walker {
     }
 
     /// The triangle that holds a point, walking towards it; none outside the room.
-    fn locate(&self, point: Point, hint: usize) -> Option<usize> {
+    pub fn locate(&self, point: Point, hint: usize) -> Option<usize> {
         let mut at = hint.min(self.triangles.len() - 1);
         for _ in 0..self.triangles.len() {
             match self.edge_towards(point, at) {
@@ -210,8 +235,12 @@ impl Walker {
         let mut farthest = None;
         let mut beyond_in = -self.snap_in;
         for edge in 0..3 {
-            let (a, b) = (self.points[corners[edge]], self.points[corners[(edge + 1) % 3]]);
-            let across = (b.x_in - a.x_in) * (point.y_in - a.y_in) - (b.y_in - a.y_in) * (point.x_in - a.x_in);
+            let (a, b) = (
+                self.points[corners[edge]],
+                self.points[corners[(edge + 1) % 3]],
+            );
+            let across = (b.x_in - a.x_in) * (point.y_in - a.y_in)
+                - (b.y_in - a.y_in) * (point.x_in - a.x_in);
             let inside_in = across / a.distance_in(b);
             if inside_in < beyond_in {
                 beyond_in = inside_in;
@@ -238,7 +267,13 @@ impl Walker {
         });
     }
 
-    fn follow_one_way(&self, line: Line, start: usize, forward: bool, crossings: &mut Vec<Crossing>) {
+    fn follow_one_way(
+        &self,
+        line: Line,
+        start: usize,
+        forward: bool,
+        crossings: &mut Vec<Crossing>,
+    ) {
         let mut triangle = start;
         // Each triangle is passed once; the bound only guards against a surface that isn't one.
         for _ in 0..self.triangles.len() {
@@ -263,7 +298,12 @@ impl Walker {
             let (from, to) = (corners[from], corners[to]);
             let from_in = along_in(from);
             let s_in = from_in + share * (along_in(to) - from_in);
-            crossings.push(Crossing { s_in, from, to, share });
+            crossings.push(Crossing {
+                s_in,
+                from,
+                to,
+                share,
+            });
             match self.neighbours[triangle][edge] {
                 OUTSIDE => return,
                 next => triangle = next,
@@ -273,12 +313,15 @@ impl Walker {
 }
 
 /// The profile over crossings: s from 0 at the first.
-pub(super) fn profile_over(crossings: &[Crossing], heights_in: &[f64], profile: &mut Vec<ProfilePoint>) {
+pub(super) fn profile_over(
+    crossings: &[Crossing],
+    heights_in: &[f64],
+    profile: &mut Vec<ProfilePoint>,
+) {
     profile.clear();
     let start_in = crossings.first().map_or(0.0, |crossing| crossing.s_in);
-    profile.extend(
-        crossings
-            .iter()
-            .map(|crossing| ProfilePoint { s_in: crossing.s_in - start_in, height_in: crossing.height_in(heights_in) }),
-    );
+    profile.extend(crossings.iter().map(|crossing| ProfilePoint {
+        s_in: crossing.s_in - start_in,
+        height_in: crossing.height_in(heights_in),
+    }));
 }
