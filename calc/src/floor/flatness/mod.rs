@@ -13,11 +13,14 @@ mod walker;
 
 pub mod worst;
 
+pub mod limits;
+
 pub mod fnumbers;
 
 #[cfg(test)]
 mod reference;
 
 pub use fnumbers::{FNumberRefusal, FNumbers, f_numbers};
+pub use limits::{Limit, Measure, Status, Verdict, judge, judge_limits, limits_for, table};
 pub use straightedge::{Gap, ProfilePoint, StraightedgeRefusal, gap};
 pub use worst::{Top, USUAL_EFFORT, WorstGap, worst_gap};

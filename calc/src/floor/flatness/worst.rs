@@ -37,6 +37,17 @@ pub enum Top<'a> {
     Poured(Plane),
 }
 
+impl<'a> Top<'a> {
+    /// Heights of the vertices, and the plane over them.
+    pub(super) fn heights_and_lid(self, old_in: &'a [f64]) -> (&'a [f64], Option<Plane>) {
+        match self {
+            Self::OldFloor => (old_in, None),
+            Self::Filled(filled_in) => (filled_in, None),
+            Self::Poured(plane) => (old_in, Some(plane)),
+        }
+    }
+}
+
 /// The worst gap found, and where it is.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct WorstGap {
@@ -101,11 +112,7 @@ pub fn worst_gap(
         .iter()
         .map(|vertex| vertex.height_in)
         .collect();
-    let (heights_in, lid) = match top {
-        Top::OldFloor => (&old_in[..], None),
-        Top::Filled(filled_in) => (filled_in, None),
-        Top::Poured(plane) => (&old_in[..], Some(plane)),
-    };
+    let (heights_in, lid) = top.heights_and_lid(&old_in);
     worst_with(&walker, surface, heights_in, lid, length_in, effort, |_| {})
 }
 
