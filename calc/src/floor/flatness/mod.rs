@@ -15,6 +15,10 @@ pub mod worst;
 
 pub mod limits;
 
+pub mod patch;
+
+mod least_fill;
+
 pub mod fnumbers;
 
 #[cfg(test)]
@@ -22,5 +26,6 @@ mod reference;
 
 pub use fnumbers::{FNumberRefusal, FNumbers, f_numbers};
 pub use limits::{Limit, Measure, Status, Verdict, judge, judge_limits, limits_for, table};
+pub use patch::{Patch, PatchPlace, patch_for, patch_to};
 pub use straightedge::{Gap, ProfilePoint, StraightedgeRefusal, gap};
 pub use worst::{Top, USUAL_EFFORT, WorstGap, worst_gap};
