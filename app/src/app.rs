@@ -9,7 +9,7 @@ use leptos_router::path;
 use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::{OpenJob, OpenRoom};
-use crate::pages::{JobFrame, JobPage, JobsPage, RoomPage};
+use crate::pages::{JobFrame, JobPage, JobsPage, RoomPage, SurveyPage};
 use crate::paths::{self, Stage};
 use crate::settings::Settings;
 use crate::shell::{Foot, Head, PageHeading, Pole, StageState, WatchMoves};
@@ -97,7 +97,8 @@ fn StagePage(stage: Stage) -> impl IntoView {
                     <crate::pages::job::SaveNotice />
                     {match stage {
                         Stage::Room => view! { <RoomPage room /> }.into_any(),
-                        Stage::Survey | Stage::Pour | Stage::Doorways => ().into_any(),
+                        Stage::Survey => view! { <SurveyPage room /> }.into_any(),
+                        Stage::Pour | Stage::Doorways => ().into_any(),
                     }}
                 </main>
             }

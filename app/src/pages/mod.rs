@@ -7,6 +7,9 @@ pub mod job;
 
 pub mod room;
 
+pub mod survey;
+
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
 pub use room::RoomPage;
+pub use survey::SurveyPage;

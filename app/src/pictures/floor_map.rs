@@ -100,7 +100,7 @@ pub fn FloorMap(
     #[prop(optional)]
     on_tap: Option<Callback<usize>>,
 ) -> impl IntoView {
-    let sheet = Memo::new(move |_| content.with(|c| Sheet::fit(&c.corners, 34.0, 34.0, 420.0)));
+    let sheet = Memo::new(move |_| content.with(|c| Sheet::fit(&c.corners, 36.0, 44.0, 420.0)));
     let svg = NodeRef::<leptos::svg::Svg>::new();
     let tap = move |ev: MouseEvent| {
         let (Some(on_tap), Some(svg)) = (on_tap, svg.get_untracked()) else { return };
@@ -146,48 +146,65 @@ pub fn FloorMap(
 
 fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
     let outline = sheet.points(&c.corners);
-    let depth = c
-        .depth
-        .iter()
-        .map(|(t, class)| view! { <polygon class=format!("d{class}") points=sheet.points(t) /> })
+    // One path for each class and each mark, not one for each triangle and pin: a survey of hundreds of spots
+    // must redraw at every key.
+    let mut classes: [String; 6] = Default::default();
+    for (triangle, class) in &c.depth {
+        if let Some(path) = classes.get_mut(usize::from(*class)) {
+            for (i, &corner) in triangle.iter().enumerate() {
+                let (x, y) = sheet.at(corner);
+                path.push_str(if i == 0 { "M" } else { "L" });
+                path.push_str(&format!("{x:.1} {y:.1}"));
+            }
+            path.push('Z');
+        }
+    }
+    let depth = classes
+        .into_iter()
+        .enumerate()
+        .filter(|(_, path)| !path.is_empty())
+        .map(|(class, path)| view! { <path class=format!("d{class}") d=path /> })
         .collect_view();
     let mut taken = Vec::new();
-    let pins = c
-        .pins
-        .iter()
-        .map(|p| {
-            let (x, y) = sheet.at(p.at);
-            let class = match p.mark {
-                Mark::Open => "pin",
-                Mark::Read => "pin read",
-                Mark::Now => "pin now",
-                Mark::Again => "pin again",
-            };
-            let radius = match (p.mark, c.pins.len()) {
-                (Mark::Now, _) => 6.0,
-                (_, 0..=80) => 4.0,
-                _ => 2.0,
-            };
-            let width = 9.0 * f64::from(u32::try_from(p.label.chars().count()).unwrap_or(0));
-            // Labels keep inside the walls: to the left of a pin on the right side.
-            let ends = x + width + 8.0 > WIDTH - 8.0;
-            let label_x = if ends { x - 7.0 } else { x + 7.0 };
-            let middle = if ends { label_x - width / 2.0 } else { label_x + width / 2.0 };
-            let label = (!p.label.is_empty() && room_for(&mut taken, middle, y - 5.0, width)).then(|| {
-                view! {
-                    <text class="halo" x=label_x y=y - 5.0 text-anchor=if ends { "end" } else { "start" }>
-                        {p.label.clone()}
-                    </text>
-                }
+    let mut dots: [(&str, String); 4] =
+        [("pin", String::new()), ("pin read", String::new()), ("pin again", String::new()), ("pin now", String::new())];
+    let mut now = None;
+    let mut labels = Vec::new();
+    for p in &c.pins {
+        let (x, y) = sheet.at(p.at);
+        let (mark, radius) = match (p.mark, c.pins.len()) {
+            (Mark::Now, _) => (3, 6.0),
+            (Mark::Open, 0..=80) => (0, 4.0),
+            (Mark::Read, 0..=80) => (1, 4.0),
+            (Mark::Again, _) => (2, 5.0),
+            (Mark::Open, _) => (0, 2.0),
+            (Mark::Read, _) => (1, 2.0),
+        };
+        if p.mark == Mark::Now {
+            now = Some((x, y));
+        }
+        let d = 2.0 * radius;
+        dots[mark].1.push_str(&format!("M{:.1} {y:.1}a{radius} {radius} 0 1 0 {d} 0a{radius} {radius} 0 1 0 -{d} 0", x - radius));
+        let width = 9.0 * f64::from(u32::try_from(p.label.chars().count()).unwrap_or(0));
+        // Labels keep inside the walls: to the left of a pin on the right side.
+        let ends = x + width + 8.0 > WIDTH - 8.0;
+        let label_x = if ends { x - 7.0 } else { x + 7.0 };
+        let middle = if ends { label_x - width / 2.0 } else { label_x + width / 2.0 };
+        if !p.label.is_empty() && room_for(&mut taken, middle, y - 5.0, width) {
+            labels.push(view! {
+                <text class="halo" x=label_x y=y - 5.0 text-anchor=if ends { "end" } else { "start" }>
+                    {p.label.clone()}
+                </text>
             });
-            let ring = (p.mark == Mark::Now).then(|| view! { <circle class="ring pulse" cx=x cy=y r=11 /> });
-            view! {
-                {ring}
-                <circle class=class cx=x cy=y r=radius />
-                {label}
-            }
-        })
+        }
+    }
+    let dots = dots
+        .into_iter()
+        .filter(|(_, path)| !path.is_empty())
+        .map(|(class, path)| view! { <path class=class d=path /> })
         .collect_view();
+    let ring = now.map(|(x, y)| view! { <circle class="ring pulse" cx=x cy=y r=11 /> });
+    let pins = view! { {ring} {dots} {labels} };
     let lines = c
         .lines
         .iter()
@@ -256,8 +273,8 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
         let (x1, y1) = sheet.at(low);
         let (x2, y2) = sheet.at(high);
         view! {
-            {dimension(x1, y1 + 22.0, x2, y1 + 22.0, width)}
-            {dimension(x1 - 20.0, y1, x1 - 20.0, y2, length)}
+            {dimension(x1, y1 + 32.0, x2, y1 + 32.0, width)}
+            {dimension(x1 - 24.0, y1, x1 - 24.0, y2, length)}
         }
     });
     let numbers = c.wall_numbers.then(|| {

@@ -5,7 +5,9 @@ use serde::Serialize;
 use super::{EntryProblem, Reader};
 use crate::floor::survey::height_in;
 use crate::floor::{Point, Spot};
-use crate::job::{Survey, fields};
+use crate::floor::Outline;
+use crate::job::{Survey, Units, fields};
+use crate::quantity::{Length, Typed};
 
 /// A spot's place, whether it was read or not.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -80,4 +82,56 @@ pub fn readings(survey: &Survey) -> Readings {
         }
     }
     all
+}
+
+/// A proposed spot's place as entries that a person can read.
+///
+/// Rounded to 1/8 in or 1 mm where the rounded place is still in the room and a place on a wall stays on it;
+/// corners and jambs of odd walls keep every digit, since a spot a hair off its corner would be another vertex.
+pub fn place_entries(outline: &Outline, at: Point, units: Units) -> (Typed, Typed) {
+    let step_in = if units == Units::Metric { Length::from_mm(1.0).inches() } else { 0.125 };
+    let round = |value: f64| (value / step_in).round() * step_in;
+    let on_wall = |p: Point| outline.walls().any(|wall| wall.distance_in(p) <= outline.tolerance_in());
+    let is_corner = outline.corners().iter().any(|corner| corner.distance_in(at) <= outline.tolerance_in());
+    let stays = |p: Point| outline.contains(p) && (!on_wall(at) || on_wall(p));
+    let tries = [
+        Point::new(round(at.x_in), round(at.y_in)),
+        Point::new(at.x_in, round(at.y_in)),
+        Point::new(round(at.x_in), at.y_in),
+    ];
+    let place = tries
+        .into_iter()
+        .find(|&p| stays(p) && (!is_corner || p.distance_in(at) <= outline.tolerance_in()))
+        .unwrap_or(at);
+    let text = |inches: f64| {
+        let value = if units == Units::Metric { Length::from_inches(inches).mm() } else { inches };
+        fields::COORDINATE.keep(format!("{value}"), units)
+    };
+    (text(place.x_in), text(place.y_in))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::floor::outline::rectangle;
+
+    #[test]
+    fn a_proposed_place_reads_well_and_a_corner_stays_the_corner() {
+        // 7' 3 5/8" by 10' 0 1/3": the far corner keeps every digit, a grid spot is rounded.
+        let room = rectangle(87.625, 120.0 + 1.0 / 3.0).unwrap();
+        let (x, y) = place_entries(&room, Point::new(29.21, 40.11), Units::FeetInches);
+        assert_eq!((x.text.as_str(), y.text.as_str()), ("29.25", "40.125"));
+        let corner = room.corners()[2];
+        let (x, y) = place_entries(&room, corner, Units::FeetInches);
+        let read = |typed| fields::COORDINATE.read(typed).unwrap();
+        assert_eq!(Point::new(read(&x), read(&y)), corner);
+    }
+
+    #[test]
+    fn a_place_on_a_wall_stays_on_it() {
+        let room = rectangle(87.63, 120.0).unwrap();
+        let (x, y) = place_entries(&room, Point::new(87.63, 40.11), Units::FeetInches);
+        let read = |typed| fields::COORDINATE.read(typed).unwrap();
+        assert_eq!(Point::new(read(&x), read(&y)), Point::new(87.63, 40.125));
+    }
 }

@@ -1,0 +1,800 @@
+//! The survey: which spots, their readings one after another, and what they say of the old floor.
+
+use std::collections::BTreeSet;
+
+use calc::floor::survey::{propose, reading_in, suspects};
+use calc::floor::{Point, contour, paste};
+use calc::job::questions::survey::place_entries;
+use calc::job::{ReadingWay, Spot, Units, fields};
+use calc::quantity::{Area, AreaUnit, LengthUnit, Typed, Volume, VolumeUnit};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::spawn_local;
+
+use super::room::gaps;
+use crate::entry::{Choice, ChoiceOption, Measured, TextEntry};
+use crate::open_job::OpenRoom;
+use crate::paths::{self, Stage};
+use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
+use crate::pictures::{FloorMap, LengthFigure, length_text};
+use crate::shell::PageHeading;
+use crate::store::files;
+use crate::words::{common, notices, survey as words};
+use crate::work::Work;
+
+/// What the survey page holds open.
+#[derive(Clone, Copy)]
+struct Walk {
+    room: OpenRoom,
+    work: Work,
+    /// Ids of the spots, in walking order.
+    ids: Memo<Vec<u32>>,
+    /// The spot being entered.
+    now: RwSignal<Option<u32>>,
+    /// Readings before they were changed, for undo.
+    undo: RwSignal<Vec<(u32, Typed)>>,
+    /// Something that was done, said once.
+    said: RwSignal<String>,
+}
+
+impl Walk {
+    fn number(self, id: u32) -> usize {
+        self.ids.with(|ids| ids.iter().position(|&i| i == id).map_or(0, |i| i + 1))
+    }
+
+    /// The number of a spot by its index among the spots that were read.
+    fn number_of_read(self, index: usize) -> usize {
+        self.work.readings.with(|r| r.id_of(index)).map_or(index + 1, |id| self.number(id))
+    }
+
+    fn go(self, to: Option<u32>) {
+        self.now.set(to);
+        if to.is_some() {
+            // The same field stays in the page; it only needs the focus, once its value is the new spot's.
+            request_animation_frame(|| {
+                if let Some(input) = document().get_element_by_id("reading")
+                    && let Ok(input) = input.dyn_into::<web_sys::HtmlInputElement>()
+                {
+                    let _ = input.focus();
+                    input.select();
+                }
+            });
+        }
+    }
+
+    fn step(self, by: isize) {
+        let to = self.ids.with_untracked(|ids| {
+            let at = self.now.get_untracked().and_then(|id| ids.iter().position(|&i| i == id));
+            at.and_then(|at| at.checked_add_signed(by)).and_then(|at| ids.get(at).copied())
+        });
+        self.go(to);
+    }
+
+    fn set_reading(self, id: u32, typed: Typed) {
+        self.room.change(|r| {
+            if let Some(spot) = r.spot_mut(id) {
+                spot.reading = typed;
+            }
+        });
+    }
+}
+
+/// The survey stage.
+#[component]
+pub fn SurveyPage(
+    /// The room.
+    room: OpenRoom,
+) -> impl IntoView {
+    let work = Work::of(room);
+    let ids = room.part(|r| r.survey.spots.iter().map(|s| s.id).collect::<Vec<_>>());
+    let first_open = room
+        .open
+        .job
+        .with_untracked(|job| job.room(room.id).and_then(|r| r.survey.spots.iter().find(|s| s.reading.is_blank()).map(|s| s.id)));
+    let walk = Walk {
+        room,
+        work,
+        ids,
+        now: RwSignal::new(first_open),
+        undo: RwSignal::new(Vec::new()),
+        said: RwSignal::new(String::new()),
+    };
+    let has_room = Memo::new(move |_| work.shape.read().is_ok());
+    let has_spots = Memo::new(move |_| !ids.read().is_empty());
+    view! {
+        <PageHeading text=Signal::stored(words::heading().to_owned()) />
+        <Show
+            when=move || has_room.get()
+            fallback=move || {
+                view! {
+                    <p class="notice look">{words::no_room_yet()}</p>
+                    <a class="button main" href=paths::stage(&room.open.id(), room.id, Stage::Room)>{words::to_room()}</a>
+                }
+            }
+        >
+            <Show when=move || has_spots.get()>
+                <Steps walk />
+            </Show>
+            <p role="status">{move || walk.said.get()}</p>
+            <SetUp walk has_spots />
+            <Trouble walk />
+            <Again walk />
+            <Facts walk />
+            <Show when=move || has_spots.get()>
+                <List walk />
+            </Show>
+            <Own walk />
+            <Paste walk />
+            <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Pour)>{words::to_pour()}</a>
+        </Show>
+    }
+}
+
+/// How readings are taken, and the proposal of spots.
+#[component]
+fn SetUp(walk: Walk, has_spots: Memo<bool>) -> impl IntoView {
+    let room = walk.room;
+    let units = room.open.units();
+    let way = room.part(|r| r.survey.way);
+    let refused = RwSignal::new(None);
+    let propose_spots = move |_| {
+        let Some(outline) = walk.work.outline() else { return };
+        let spacing = room.open.job.with_untracked(|job| job.room(room.id).map(|r| r.survey.spacing.clone()));
+        let Ok(spacing_in) = fields::SPACING.read(&spacing.unwrap_or_default()) else { return };
+        match propose(&outline, &walk.work.spans(), spacing_in) {
+            Err(refusal) => refused.set(Some(words::survey_refusal(&refusal, units.get_untracked()))),
+            Ok(proposed) => {
+                refused.set(None);
+                lay_out(walk, &outline, &proposed.iter().map(|p| p.at).collect::<Vec<_>>());
+            }
+        }
+    };
+    view! {
+        <details class="set-up" prop:open=move || !has_spots.get()>
+            <summary>{words::set_up()}</summary>
+            <div class="stack">
+                <Choice
+                    id="way".to_owned()
+                    label=Signal::stored(words::way_label().to_owned())
+                    options=Signal::stored(
+                        vec![ChoiceOption::new("down", words::way_down()), ChoiceOption::new("up", words::way_up())],
+                    )
+                    value=Signal::derive(move || {
+                        if way.get() == ReadingWay::DownFromLine { "down" } else { "up" }.to_owned()
+                    })
+                    hint=Signal::derive(move || {
+                        if way.get() == ReadingWay::DownFromLine { words::way_down_hint() } else { words::way_up_hint() }
+                            .to_owned()
+                    })
+                    on_pick=Callback::new(move |code: String| {
+                        room.change(|r| {
+                            r.survey.way = if code == "up" { ReadingWay::UpFromLow } else { ReadingWay::DownFromLine };
+                        })
+                    })
+                />
+                <Measured
+                    id="spacing"
+                    label=Signal::stored(words::spacing_label().to_owned())
+                    hint=Signal::stored(words::propose_why().to_owned())
+                    field=fields::SPACING
+                    units
+                    also=refused
+                    value=room.part(|r| r.survey.spacing.clone())
+                    on_typed=Callback::new(move |typed| room.change(|r| r.survey.spacing = typed))
+                />
+                <button type="button" class="button" class:main=move || !has_spots.get() on:click=propose_spots>
+                    {move || if has_spots.get() { words::propose_again() } else { words::propose() }}
+                </button>
+            </div>
+        </details>
+    }
+}
+
+/// Puts proposed spots in the document: spots already read stay where they are, unread ones give way.
+fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
+    let units = walk.room.open.units().get_untracked();
+    let read: Vec<Point> =
+        walk.work.readings.with_untracked(|r| r.places.iter().filter(|p| p.read).map(|p| p.at).collect());
+    walk.room.open.change(|job| {
+        let mut next = job.next_id;
+        if let Some(room) = job.room_mut(walk.room.id) {
+            let mut spots: Vec<Spot> =
+                room.survey.spots.iter().filter(|s| !s.reading.is_blank()).cloned().collect();
+            for &at in proposed {
+                // A spot already read within an inch serves.
+                if read.iter().any(|r| r.distance_in(at) < 1.0) {
+                    continue;
+                }
+                let (x, y) = place_entries(outline, at, units);
+                spots.push(Spot { id: next, x, y, reading: Typed::default(), rest: calc::job::Rest::new() });
+                next += 1;
+            }
+            room.survey.spots = spots;
+        }
+        job.next_id = next;
+    });
+    let first = walk.room.open.job.with_untracked(|job| {
+        job.room(walk.room.id).and_then(|r| r.survey.spots.iter().find(|s| s.reading.is_blank()).map(|s| s.id))
+    });
+    walk.go(first);
+}
+
+/// One spot after another: the map above, one entry, next.
+#[component]
+fn Steps(walk: Walk) -> impl IntoView {
+    let units = walk.room.open.units();
+    let content = Memo::new(move |_| map(walk));
+    let counts = Memo::new(move |_| {
+        walk.work.readings.with(|r| (r.places.len() - r.unread(), r.places.len()))
+    });
+    let says = Signal::derive(move || {
+        let (read, count) = counts.get();
+        words::map_says(read, count)
+    });
+    let tap = Callback::new(move |index: usize| {
+        let id = walk.work.readings.with_untracked(|r| r.places.get(index).map(|p| p.id));
+        walk.go(id);
+    });
+    let value = Memo::new(move |_| {
+        let id = walk.now.get()?;
+        walk.room.open.job.with(|job| job.room(walk.room.id).and_then(|r| r.spot(id)).map(|s| s.reading.clone()))
+    });
+    let place = move || {
+        let id = walk.now.get()?;
+        let at = walk.work.readings.with(|r| r.place_of(id))?;
+        Some(words::spot_where(length_text(at.x_in, units.get()), length_text(at.y_in, units.get())))
+    };
+    // One undo for each stay at a spot: the reading as it was on arrival.
+    let arrived = StoredValue::new((None::<u32>, Typed::default()));
+    Effect::new(move |_| {
+        let now = walk.now.get();
+        let reading = now.and_then(|id| {
+            walk.room.open.job.with_untracked(|job| job.room(walk.room.id).and_then(|r| r.spot(id)).map(|s| s.reading.clone()))
+        });
+        arrived.set_value((now, reading.unwrap_or_default()));
+    });
+    let typed = Callback::new(move |typed: Typed| {
+        let Some(id) = walk.now.get_untracked() else { return };
+        let (at, before) = arrived.get_value();
+        if at == Some(id) && before != typed {
+            walk.undo.update(|undo| {
+                if undo.last().is_none_or(|(last, _)| *last != id) {
+                    undo.push((id, before));
+                }
+            });
+        }
+        walk.set_reading(id, typed);
+    });
+    let undo = move |_| {
+        if let Some((id, before)) = walk.undo.try_update(Vec::pop).flatten() {
+            walk.set_reading(id, before);
+            walk.go(Some(id));
+        }
+    };
+    let status = move || {
+        let (read, count) = counts.get();
+        if read == count { words::all_read().to_owned() } else { words::left_to_read(count - read) }
+    };
+    view! {
+        <section class="walk">
+            <figure class="picture">
+                <FloorMap content says on_tap=tap />
+                <figcaption>{words::map_caption()}</figcaption>
+            </figure>
+            <p class="quiet">{status}</p>
+            <Show when=move || walk.now.read().is_some()>
+                <p>
+                    <strong>
+                        {move || {
+                            words::spot_of(walk.now.get().map_or(0, |id| walk.number(id)), walk.ids.read().len())
+                        }}
+                    </strong> " " <span class="quiet">{place}</span>
+                </p>
+                <Measured
+                    id="reading"
+                    label=Signal::derive(move || words::reading_label(walk.now.get().map_or(0, |id| walk.number(id))))
+                    field=fields::READING
+                    units
+                    always_open=true
+                    value=Signal::derive(move || value.get().unwrap_or_default())
+                    on_typed=typed
+                    on_enter=Callback::new(move |()| walk.step(1))
+                />
+                <div class="row spread">
+                    <button type="button" class="button" on:click=move |_| walk.step(-1)>{words::previous_spot()}</button>
+                    <button type="button" class="button" disabled=move || walk.undo.read().is_empty() on:click=undo>
+                        {words::undo_reading()}
+                    </button>
+                    <button type="button" class="button main grow" on:click=move |_| walk.step(1)>{words::next_spot()}</button>
+                </div>
+            </Show>
+        </section>
+    }
+}
+
+/// The map of the walk: pins by what is read, the spot that is entered now, those to read again.
+fn map(walk: Walk) -> MapContent {
+    let Some(outline) = walk.work.outline() else { return MapContent::default() };
+    let again = again(walk);
+    let now = walk.now.get();
+    let pins = walk.work.readings.with(|r| {
+        r.places
+            .iter()
+            .enumerate()
+            .map(|(i, place)| Pin {
+                at: place.at,
+                label: (i + 1).to_string(),
+                mark: match () {
+                    () if now == Some(place.id) => Mark::Now,
+                    () if again.contains(&place.id) => Mark::Again,
+                    () if place.read => Mark::Read,
+                    () => Mark::Open,
+                },
+            })
+            .collect()
+    });
+    MapContent { corners: outline.corners().to_vec(), gaps: gaps(walk.work), pins, ..MapContent::default() }
+}
+
+/// Ids of the readings that disagree with their neighbours, but for the one being entered.
+fn again(walk: Walk) -> BTreeSet<u32> {
+    let now = walk.now.get();
+    walk.work.readings.with(|r| {
+        suspects(&r.spots).iter().filter_map(|s| r.id_of(s.index)).filter(|&id| Some(id) != now).collect()
+    })
+}
+
+/// Readings that disagree with their neighbours.
+#[component]
+fn Again(walk: Walk) -> impl IntoView {
+    let units = walk.room.open.units();
+    let way = walk.room.part(|r| r.survey.way);
+    let rows = Memo::new(move |_| {
+        let now = walk.now.get();
+        walk.work.readings.with(|r| {
+            suspects(&r.spots)
+                .iter()
+                .filter_map(|s| {
+                    let id = r.id_of(s.index).filter(|&id| Some(id) != now)?;
+                    let height_in = r.spots.get(s.index)?.height_in;
+                    Some((id, reading_in(way.get(), height_in), reading_in(way.get(), s.expected_in)))
+                })
+                .collect::<Vec<_>>()
+        })
+    });
+    view! {
+        <Show when=move || !rows.read().is_empty()>
+            <section class="notice look">
+                <h2>{words::again_heading()}</h2>
+                {move || {
+                    rows.get()
+                        .into_iter()
+                        .map(|(id, reading, expected)| {
+                            let number = walk.number(id);
+                            view! {
+                                <p>
+                                    {words::again(
+                                        number,
+                                        length_text(reading, units.get()),
+                                        length_text(expected, units.get()),
+                                    )}
+                                </p>
+                                <button type="button" class="button" on:click=move |_| walk.go(Some(id))>
+                                    {words::go_to_spot(number)}
+                                </button>
+                            }
+                        })
+                        .collect_view()
+                }}
+                <p class="quiet">{words::again_kept()}</p>
+            </section>
+        </Show>
+    }
+}
+
+/// What keeps the spots from being a floor.
+#[component]
+fn Trouble(walk: Walk) -> impl IntoView {
+    let units = walk.room.open.units();
+    let words = Memo::new(move |_| {
+        let problems = walk.work.readings.with(|r| r.problems.len());
+        let refusal = walk.work.floor.with(|floor| match floor {
+            Some(Err(refusal)) => {
+                Some(words::surface_refusal(refusal, &|index| walk.number_of_read(index), units.get()))
+            }
+            _ => None,
+        });
+        let entries = (problems > 0).then(|| words::entries_wrong(problems));
+        [refusal, entries].into_iter().flatten().collect::<Vec<_>>().join(" ")
+    });
+    view! {
+        <p class="notice look" role="status" hidden=move || words.read().is_empty()>{move || words.get()}</p>
+    }
+}
+
+/// What the floor does: fall, tilt, contours, the volume to each level.
+#[component]
+fn Facts(walk: Walk) -> impl IntoView {
+    let units = walk.room.open.units();
+    let surface = Memo::new(move |_| walk.work.surface());
+    let facts = Memo::new(move |_| surface.with(|s| s.as_ref().map(|s| s.facts())));
+    let way = walk.room.part(|r| r.survey.way);
+    let fall = Signal::derive(move || facts.with(|f| f.as_ref().map_or(0.0, |f| f.fall_in)));
+    let named = move |height_in: f64| length_text(reading_in(way.get(), height_in), units.get());
+    let content = Memo::new(move |_| contours(walk));
+    let lines = move || {
+        facts.with(|f| {
+            f.as_ref().map(|f| {
+                let fit = &f.best_fit;
+                let tilt = fit.plane.tilt_in_per_4ft();
+                let rms = length_text(fit.rms_in, units.get());
+                let leans = if tilt < 1.0 / 64.0 {
+                    words::best_fit_level(rms)
+                } else {
+                    words::best_fit(length_text(tilt, units.get()), rms)
+                };
+                let assumed = surface.with(|s| {
+                    s.as_ref().map_or(0, |s| s.vertices.iter().filter(|v| v.assumed_from.is_some()).count())
+                });
+                view! {
+                    <p>{words::fall_rests(named(f.lowest_in), named(f.highest_in))}</p>
+                    <p>{leans}</p>
+                    {(assumed > 0).then(|| view! { <p class="quiet">{words::assumed(assumed)}</p> })}
+                }
+            })
+        })
+    };
+    let levels = move || {
+        let facts = facts.get()?;
+        surface.with(|s| {
+            let s = s.as_ref()?;
+            let metric = units.get() == Units::Metric;
+            let rows = s
+                .hypsometric_curve(8)
+                .into_iter()
+                .rev()
+                .map(|reached| {
+                    let volume = Volume::from_in3(reached.volume_in3);
+                    let area = Area::from_in2(reached.area_in2);
+                    view! {
+                        <tr>
+                            <td>{length_text(facts.highest_in - reached.level_in, units.get())}</td>
+                            <td class="num">
+                                {if metric { volume.format(VolumeUnit::Liters, 1) } else { volume.format(VolumeUnit::CubicFeet, 2) }}
+                            </td>
+                            <td class="num">
+                                {area.format(if metric { AreaUnit::SquareMeters } else { AreaUnit::SquareFeet }, 1)}
+                            </td>
+                        </tr>
+                    }
+                })
+                .collect_view();
+            Some(rows)
+        })
+    };
+    view! {
+        <Show when=move || facts.read().is_some()>
+            <section class="sheet">
+                <h2>{words::facts_heading()}</h2>
+                <LengthFigure inches=fall units />
+                {lines}
+                <figure class="picture">
+                    <FloorMap
+                        content=Signal::derive(move || content.get().0)
+                        says=Signal::derive(move || words::contours_says(length_text(fall.get(), units.get())))
+                    />
+                    <figcaption>{move || words::contours_caption(length_text(content.get().1, units.get()))}</figcaption>
+                </figure>
+                <details>
+                    <summary>{words::levels_heading()}</summary>
+                    <table>
+                        <thead>
+                            <tr>
+                                <th scope="col">{words::level_column()}</th>
+                                <th scope="col" class="num">{words::level_volume()}</th>
+                                <th scope="col" class="num">{words::level_area()}</th>
+                            </tr>
+                        </thead>
+                        <tbody>{levels}</tbody>
+                    </table>
+                </details>
+            </section>
+        </Show>
+    }
+}
+
+/// The contour map, and the step between its lines.
+fn contours(walk: Walk) -> (MapContent, f64) {
+    let units = walk.room.open.units().get();
+    let (Some(outline), Some(surface)) = (walk.work.outline(), walk.work.surface()) else {
+        return (MapContent::default(), 0.0);
+    };
+    let facts = surface.facts();
+    let levels = contour::levels(facts.lowest_in, facts.highest_in, 12);
+    let step_in = match levels.as_slice() {
+        [a, b, ..] => b - a,
+        _ => 0.0,
+    };
+    let lines = levels
+        .iter()
+        .enumerate()
+        .map(|(i, &height_in)| HeightLine {
+            label: if i % 2 == 0 { length_text(facts.highest_in - height_in, units) } else { String::new() },
+            index: i % 4 == 0,
+            pieces: contour::contour(&surface, height_in),
+        })
+        .collect();
+    let pin = |index: usize, label: &str| {
+        surface.vertices.get(index).map(|v| Pin { at: v.at, label: label.to_owned(), mark: Mark::Read })
+    };
+    let tilt = facts.best_fit.plane.tilt_in_per_4ft();
+    let content = MapContent {
+        corners: outline.corners().to_vec(),
+        gaps: gaps(walk.work),
+        lines,
+        pins: [pin(facts.highest, words::high()), pin(facts.lowest, words::low())].into_iter().flatten().collect(),
+        downhill: facts
+            .best_fit
+            .plane
+            .downhill_degrees()
+            .filter(|_| tilt >= 1.0 / 64.0)
+            .map(|degrees| (degrees, words::leans_label(length_text(tilt, units)))),
+        ..MapContent::default()
+    };
+    (content, step_in)
+}
+
+/// How many spots the list shows at first, and more at each asking.
+const ROWS_AT_ONCE: usize = 40;
+
+/// All spots as a list to correct.
+#[component]
+fn List(walk: Walk) -> impl IntoView {
+    let room = walk.room;
+    let units = room.open.units();
+    let open = RwSignal::new(false);
+    let shown = RwSignal::new(ROWS_AT_ONCE);
+    let ids = Memo::new(move |_| {
+        if open.get() { walk.ids.with(|ids| ids.iter().copied().take(shown.get()).collect()) } else { Vec::new() }
+    });
+    let cleared = RwSignal::new(None::<Vec<Spot>>);
+    let clear = move |_| {
+        let before = room.open.job.with_untracked(|job| job.room(room.id).map(|r| r.survey.spots.clone()));
+        cleared.set(before);
+        walk.now.set(None);
+        room.change(|r| r.survey.spots.clear());
+    };
+    view! {
+        <details on:toggle:target=move |ev| open.set(ev.target().open())>
+            <summary>{move || words::list_heading(walk.ids.read().len())}</summary>
+            <ol class="rows">
+                <For each=move || ids.get() key=|id| *id let:id>
+                    <SpotRow walk id units />
+                </For>
+            </ol>
+            <Show when=move || shown.get() < walk.ids.read().len()>
+                <button type="button" class="button" on:click=move |_| shown.update(|n| *n += ROWS_AT_ONCE)>
+                    {words::more_spots()}
+                </button>
+            </Show>
+            <button type="button" class="button look plain" on:click=clear>{words::take_out_all()}</button>
+        </details>
+        {move || {
+            cleared
+                .get()
+                .filter(|_| walk.ids.read().is_empty())
+                .map(|before| {
+                    view! {
+                        <div class="notice">
+                            <p>{words::taken_out(before.len())}</p>
+                            <button
+                                type="button"
+                                class="button"
+                                on:click=move |_| room.change(|r| r.survey.spots.clone_from(&before))
+                            >
+                                {common::undo()}
+                            </button>
+                        </div>
+                    }
+                })
+        }}
+    }
+}
+
+/// One spot of the list.
+#[component]
+fn SpotRow(walk: Walk, id: u32, units: Memo<Units>) -> impl IntoView {
+    let room = walk.room;
+    let part = move |get: fn(&Spot) -> Typed| room.part(move |r| r.spot(id).map(get).unwrap_or_default());
+    let entry = move |what: &'static str,
+                      label: &'static str,
+                      field: fields::Field,
+                      get: fn(&Spot) -> Typed,
+                      set: fn(&mut Spot, Typed)| {
+        view! {
+            <Measured
+                id=format!("spot-{id}-{what}")
+                label=Signal::derive(move || format!("{} {}", words::spot(walk.number(id)), label.to_lowercase()))
+                field
+                units
+                value=part(get)
+                on_typed=Callback::new(move |typed: Typed| {
+                    room.change(|r| {
+                        if let Some(spot) = r.spot_mut(id) {
+                            set(spot, typed);
+                        }
+                    })
+                })
+            />
+        }
+    };
+    view! {
+        <li>
+            <div class="pair">
+                {entry("x", words::column_right(), fields::COORDINATE, |s| s.x.clone(), |s, t| s.x = t)}
+                {entry("y", words::column_away(), fields::COORDINATE, |s| s.y.clone(), |s, t| s.y = t)}
+                {entry("reading", words::column_reading(), fields::READING, |s| s.reading.clone(), |s, t| s.reading = t)}
+            </div>
+            <button
+                type="button"
+                class="button look plain"
+                on:click=move |_| {
+                    if walk.now.get_untracked() == Some(id) {
+                        walk.now.set(None);
+                    }
+                    room.change(|r| r.survey.spots.retain(|s| s.id != id));
+                }
+            >
+                {move || words::take_out_spot(walk.number(id))}
+            </button>
+        </li>
+    }
+}
+
+/// A spot of the user's own.
+#[component]
+fn Own(walk: Walk) -> impl IntoView {
+    let units = walk.room.open.units();
+    let x = RwSignal::new(Typed::default());
+    let y = RwSignal::new(Typed::default());
+    let ready = Memo::new(move |_| {
+        fields::COORDINATE.read(&x.read()).is_ok() && fields::COORDINATE.read(&y.read()).is_ok()
+    });
+    let add = move |_| {
+        let (x_entry, y_entry) = (x.get_untracked(), y.get_untracked());
+        let made = RwSignal::new(0);
+        walk.room.change_with_id(|r, id| {
+            made.set(id);
+            r.survey.spots.push(Spot {
+                id,
+                x: x_entry,
+                y: y_entry,
+                reading: Typed::default(),
+                rest: calc::job::Rest::new(),
+            });
+        });
+        x.set(Typed::default());
+        y.set(Typed::default());
+        walk.go(Some(made.get_untracked()));
+    };
+    view! {
+        <details>
+            <summary>{words::add_spot()}</summary>
+            <div class="stack">
+                <div class="pair">
+                    <Measured
+                        id="own-x"
+                        label=Signal::stored(words::own_right().to_owned())
+                        field=fields::COORDINATE
+                        units
+                        value=x
+                        on_typed=Callback::new(move |typed| x.set(typed))
+                    />
+                    <Measured
+                        id="own-y"
+                        label=Signal::stored(words::own_away().to_owned())
+                        field=fields::COORDINATE
+                        units
+                        value=y
+                        on_typed=Callback::new(move |typed| y.set(typed))
+                    />
+                </div>
+                <button type="button" class="button" disabled=move || !ready.get() on:click=add>{words::add_this_spot()}</button>
+            </div>
+        </details>
+    }
+}
+
+/// How many refused lines are shown.
+const LINES_SHOWN: usize = 8;
+
+/// Spots from pasted text or a file.
+#[component]
+fn Paste(walk: Walk) -> impl IntoView {
+    let units = walk.room.open.units();
+    let text = RwSignal::new(String::new());
+    let refused = RwSignal::new(None::<String>);
+    let take = move || {
+        let bare = if units.get_untracked() == Units::Metric { LengthUnit::Millimeters } else { LengthUnit::Inches };
+        match text.with_untracked(|t| paste::read(t, bare)) {
+            Err(refusals) => {
+                let mut lines: Vec<String> = refusals.iter().take(LINES_SHOWN).map(words::paste_refusal).collect();
+                if refusals.len() > LINES_SHOWN {
+                    lines.push(words::paste_more(refusals.len() - LINES_SHOWN));
+                }
+                refused.set(Some(lines.join(" ")));
+            }
+            Ok(pasted) => {
+                refused.set(None);
+                let unit = |column: usize| pasted.units[column].unwrap_or(bare).code();
+                walk.room.open.change(|job| {
+                    let mut next = job.next_id;
+                    if let Some(room) = job.room_mut(walk.room.id) {
+                        room.survey.spots = pasted
+                            .rows
+                            .iter()
+                            .map(|row| {
+                                let id = next;
+                                next += 1;
+                                Spot {
+                                    id,
+                                    x: Typed::kept(row.x.clone(), unit(0)),
+                                    y: Typed::kept(row.y.clone(), unit(1)),
+                                    reading: Typed::kept(row.reading.clone(), unit(2)),
+                                    rest: calc::job::Rest::new(),
+                                }
+                            })
+                            .collect();
+                    }
+                    job.next_id = next;
+                });
+                walk.now.set(None);
+                walk.undo.set(Vec::new());
+                walk.said.set(words::paste_took(pasted.rows.len()));
+            }
+        }
+    };
+    let picked = move |input: web_sys::HtmlInputElement| {
+        let Some(file) = files::picked(&input) else { return };
+        spawn_local(async move {
+            match files::read(&file).await {
+                Ok(bytes) => match String::from_utf8(bytes) {
+                    Ok(read) => {
+                        text.set(read);
+                        take();
+                    }
+                    Err(_) => refused.set(Some(notices::file_not_text().to_owned())),
+                },
+                Err(refusal) => refused.set(Some(notices::file_refusal(&refusal))),
+            }
+        });
+    };
+    view! {
+        <details>
+            <summary>{words::paste_heading()}</summary>
+            <div class="stack">
+                <TextEntry
+                    id="paste".to_owned()
+                    block=true
+                    label=Signal::stored(words::paste_label().to_owned())
+                    hint=Signal::stored(words::paste_hint().to_owned())
+                    value=text
+                    error=refused
+                    on_text=Callback::new(move |t| text.set(t))
+                />
+                <div class="row">
+                    <button type="button" class="button" on:click=move |_| take()>{words::paste_take()}</button>
+                    <label class="button file">
+                        {words::paste_file()}
+                        <input
+                            type="file"
+                            class="visually-hidden"
+                            accept=".csv,.txt,text/csv,text/plain"
+                            on:change:target=move |ev| picked(ev.target())
+                        />
+                    </label>
+                </div>
+            </div>
+        </details>
+    }
+}
