@@ -9,6 +9,7 @@ use calc::floor::plane::Plane;
 use calc::floor::pour::{
     Cause, HeightKind, HeightRule, Pour, PourAsk, PourRefusal, Way, flat, level,
 };
+use calc::floor::surface::SurfaceRefusal;
 use calc::floor::{Outline, Point, Spot, Surface};
 use proptest::prelude::*;
 
@@ -129,6 +130,43 @@ proptest! {
         }
         let full = curve[curve.len() - 1];
         prop_assert!(near(full.volume_in3 + area_in2 * cover_in, level.volume_in3, area_in2));
+    }
+
+    #[test]
+    fn spots_a_hair_off_the_walls_make_a_floor(
+        shape in 0..4usize, turn in -3.2..3.2f64,
+        given in prop::collection::vec((0..6usize, 1..64u8, -15..-3i32, any::<bool>()), 4..60),
+    ) {
+        let corners = room(shape).into_iter().map(|at| turned(at, turn)).collect();
+        let outline = Outline::new(corners).unwrap();
+        let mut spots: Vec<Spot> = Vec::new();
+        for (wall, along, power, outwards) in given {
+            let wall = outline.wall(wall % outline.corners().len()).unwrap();
+            let at = wall.point_at(f64::from(along) / 64.0 * wall.length_in());
+            let off_in = 10.0_f64.powi(power) * if outwards { -1.0 } else { 1.0 } / wall.length_in();
+            let (dx, dy) = (wall.end.x_in - wall.start.x_in, wall.end.y_in - wall.start.y_in);
+            let at = Point::new(at.x_in - dy * off_in, at.y_in + dx * off_in);
+            // One spot at each place along a wall; of those that are outside by more than a hair, none.
+            if outline.contains(at) && spots.iter().all(|spot| spot.at.distance_in(at) > 0.1) {
+                spots.push(Spot { at, height_in: f64::from(along) / 64.0 });
+            }
+        }
+        match Surface::new(&outline, &spots) {
+            Ok(surface) => {
+                let tiled_in2: f64 = surface.corners().map(|[a, b, c]| {
+                    let (a, b, c) = (a.at, b.at, c.at);
+                    let twice = (b.x_in - a.x_in) * (c.y_in - a.y_in) - (b.y_in - a.y_in) * (c.x_in - a.x_in);
+                    assert!(twice >= 0.0);
+                    twice / 2.0
+                }).sum();
+                prop_assert!((tiled_in2 / outline.area_in2() - 1.0).abs() < 1e-8, "{tiled_in2}");
+                prop_assert!(flat(&surface, &plain(0.125)).is_ok());
+            }
+            Err(refusal) => {
+                let poor = matches!(refusal, SurfaceRefusal::TooFew { .. } | SurfaceRefusal::OneLine { .. });
+                prop_assert!(poor, "{refusal}");
+            }
+        }
     }
 
     #[test]
@@ -426,6 +464,63 @@ fn edge_cases_stand() {
         flat(&surface, &plain(0.25)).unwrap().volume_in3
             <= level(&surface, &plain(0.25)).unwrap().volume_in3
     );
+}
+
+/// Domes and bowls, where many planes come close: at a door in the corner and in a wall, as low as it goes.
+#[test]
+fn smooth_floors_settle() {
+    let corners =
+        [(0.0, 0.0), (400.0, 0.0), (400.0, 300.0), (0.0, 300.0)].map(|(x, y)| Point::new(x, y));
+    let outline = Outline::new(corners.to_vec()).unwrap();
+    for height in [-1.0, 1.0, 0.0] {
+        let mut spots = Vec::new();
+        for i in 0..=50 {
+            for j in 0..=40 {
+                let at = Point::new(8.0 * f64::from(i), 7.5 * f64::from(j));
+                let out = at.distance_in(Point::new(180.0, 160.0)) / 250.0;
+                spots.push(Spot {
+                    at,
+                    height_in: height * (1.0 - out * out) + 0.001 * at.x_in,
+                });
+            }
+        }
+        let surface = Surface::new(&outline, &spots).unwrap();
+        for door in [
+            Point::new(0.0, 0.0),
+            Point::new(200.0, 0.0),
+            Point::new(400.0, 133.0),
+            Point::new(200.0, 150.0),
+        ] {
+            for limit in [None, Some(0.2), Some(0.02)] {
+                let rule = HeightRule {
+                    points: vec![door],
+                    kind: HeightKind::AtMost,
+                    height_in: -3.0,
+                    id: 0,
+                };
+                let ask = PourAsk {
+                    tilt_limit_in_per_4ft: limit,
+                    rules: vec![rule],
+                    ..plain(0.125)
+                };
+                let Err(PourRefusal::Conflict(conflict)) = flat(&surface, &ask) else {
+                    unreachable!("nothing is that low")
+                };
+                let [Way::Height { to_in, .. }, ..] = conflict.ways[..] else {
+                    unreachable!("{conflict:?}")
+                };
+                let at_best = flat(&surface, &changed(&ask, conflict.ways[0], 1e-9)).unwrap();
+                assert!((at_best.plane.height_in(door) - to_in).abs() < 1e-8);
+                assert!(
+                    at_best
+                        .depth_in
+                        .iter()
+                        .all(|depth_in| *depth_in >= 0.125 - 1e-12)
+                );
+                assert!(at_best.tilt_in_per_4ft <= limit.unwrap_or(f64::INFINITY) + 1e-12);
+            }
+        }
+    }
 }
 
 #[test]
