@@ -183,8 +183,7 @@ pub fn bags(ask: &BagAsk) -> Result<Bags, MixingRefusal> {
     let with_allowance_ft3 = ask.volume_ft3 * (1.0 + ask.allowance_percent / 100.0);
     let exact_bags = with_allowance_ft3 / ask.yield_ft3_per_bag;
     let whole = up(exact_bags);
-    // Also catches a quotient that has overflowed.
-    if !(whole <= MOST_BAGS) {
+    if !whole.is_finite() || whole > MOST_BAGS {
         return Err(MixingRefusal::TooMany { bags: whole });
     }
     let water_qt = whole * ask.water_qt_per_bag;

@@ -4,7 +4,8 @@
 //! near one. Each rule is a row that the plane must reach or meet; a limit on the tilt is a circle round no slope.
 //! The best plane rests on at most three rows, or on the circle and at most two. So a few rows are kept, the best
 //! plane for them is found by trying every such set, and the row that it breaks most joins them, until it breaks
-//! none. What the best plane costs can only rise, and a row joins only while broken, so this ends; on surveys of
+//! none. What the best plane costs (or tilts, at the same cost) can only
+//! rise, and a row joins only while broken, so this ends; on surveys of
 //! thousands of spots it ends after some ten looks at every row.
 
 /// A plane: height over the middle, rise to the right, rise away; all scaled.
@@ -45,6 +46,9 @@ const ROUNDING: f64 = 1e-12;
 /// Two sums that agree to this are the same cost.
 const SAME_COST: f64 = 1e-12;
 
+/// Looks at every row after which none of the few is let go.
+const MANY_LOOKS: u32 = 200;
+
 /// How near to its reach a row must be to stay in the few.
 const NEAR: f64 = 1e-7;
 
@@ -74,9 +78,9 @@ pub(super) fn solve(rows: &[Row], first: &[usize], goal: Goal, most_tilt: Option
     let mut few: Vec<usize> = first.to_vec();
     few.sort_unstable();
     few.dedup();
-    let mut cost_before = f64::NEG_INFINITY;
-    loop {
-        let Some((plane, cost)) = best_of_few(rows, &few, goal, most_tilt) else {
+    let mut before = (f64::NEG_INFINITY, f64::NEG_INFINITY);
+    for look in 0.. {
+        let Some((plane, cost, then)) = best_of_few(rows, &few, goal, most_tilt) else {
             return Outcome::Impossible { rows: few };
         };
         let mut worst: Option<(f64, usize)> = None;
@@ -98,16 +102,22 @@ pub(super) fn solve(rows: &[Row], first: &[usize], goal: Goal, most_tilt: Option
                 rests_on: few.into_iter().filter(near).collect(),
             };
         };
-        // Rows on which a dearer plane does not rest can't matter to any plane still to come.
-        if cost > cost_before + 10.0 * SAME_COST * (1.0 + cost.abs()) {
+        // Rows on which a dearer plane does not rest can't matter to any plane still to come. Past many looks all
+        // stay, so that rounding can't send the search round in a ring.
+        let margin = 10.0 * SAME_COST * (1.0 + cost.abs());
+        let dearer = cost > before.0 + margin;
+        let more_tilted =
+            cost >= before.0 - margin && then > before.1 + 10.0 * SAME_COST * (1.0 + then.abs());
+        if (dearer || more_tilted) && look < MANY_LOOKS {
             few.retain(|index| {
                 rows.get(*index)
                     .is_some_and(|row| row.slack(&plane) <= NEAR)
             });
-            cost_before = cost;
+            before = (cost.max(before.0), then);
         }
         few.push(broken);
     }
+    Outcome::Impossible { rows: few }
 }
 
 /// Whether a few rows can be kept together within the circle.
@@ -117,13 +127,14 @@ pub(super) fn can_be_kept(rows: &[Row], few: &[usize], most_tilt: Option<f64>) -
     best_of_few(rows, few, Goal::LeastTilt, most_tilt).is_some()
 }
 
-/// The best plane for a few rows, by trying every set of them on which it could rest, and its cost.
+/// The best plane for a few rows, by trying every set of them on which it could rest, its cost, and what decides
+/// between planes of that cost.
 fn best_of_few(
     rows: &[Row],
     few: &[usize],
     goal: Goal,
     most_tilt: Option<f64>,
-) -> Option<(Unknowns, f64)> {
+) -> Option<(Unknowns, f64, f64)> {
     let few: Vec<Row> = few
         .iter()
         .filter_map(|index| rows.get(*index).copied())
@@ -143,7 +154,7 @@ fn best_of_few(
             }
         }
     }
-    best.found.map(|(plane, cost, _)| (plane, cost))
+    best.found
 }
 
 struct Best<'a> {

@@ -145,12 +145,9 @@ fn fan_out(
             let opposite = corners
                 .iter()
                 .find(|corner| !other_corners.contains(corner))?;
-            let miss_in = miss_in(places, *corners, *fourth)?.min(miss_in(
-                places,
-                *other_corners,
-                *opposite,
-            )?);
-            if miss_in <= tolerance_in {
+            if is_on_circle(places, *corners, *fourth, tolerance_in)?
+                || is_on_circle(places, *other_corners, *opposite, tolerance_in)?
+            {
                 groups.join(triangle, other);
             }
         }
@@ -234,24 +231,30 @@ fn fan(
     (after(from)? == apex).then_some(triangles)
 }
 
-/// How far a vertex misses the circle round a triangle, inches.
+/// Whether a vertex misses the circle round a triangle by no more than the tolerance.
 ///
 /// The in-circle determinant is twice the area times the difference of the squares of radius and distance, and
 /// the product of the sides is four times area and radius: their quotient is the miss, also for a sliver.
-fn miss_in(places: &[Point], [a, b, c]: [usize; 3], vertex: usize) -> Option<f64> {
+fn is_on_circle(
+    places: &[Point],
+    [a, b, c]: [usize; 3],
+    vertex: usize,
+    tolerance_in: f64,
+) -> Option<bool> {
     let (a, b, c, d) = (
         *places.get(a)?,
         *places.get(b)?,
         *places.get(c)?,
         *places.get(vertex)?,
     );
-    let from = |p: Point| {
-        let (x, y) = (p.x_in - d.x_in, p.y_in - d.y_in);
+    let from = |p: Point, q: Point| {
+        let (x, y) = (p.x_in - q.x_in, p.y_in - q.y_in);
         (x, y, x * x + y * y)
     };
-    let ((ax, ay, aa), (bx, by, bb), (cx, cy, cc)) = (from(a), from(b), from(c));
+    let ((ax, ay, aa), (bx, by, bb), (cx, cy, cc)) = (from(a, d), from(b, d), from(c, d));
     let det = aa * (bx * cy - cx * by) - bb * (ax * cy - cx * ay) + cc * (ax * by - bx * ay);
-    Some(det.abs() / (a.distance_in(b) * b.distance_in(c) * c.distance_in(a)))
+    let sides = (from(a, b).2 * from(b, c).2 * from(c, a).2).sqrt();
+    Some(det.abs() <= tolerance_in * sides)
 }
 
 /// Which triangles belong together: a forest whose roots are the smallest members.
