@@ -24,8 +24,11 @@ use crate::working::{Figure, Source, Step, Unit};
 /// How far below a limit the fill aims, as a share of the limit, so that the search comes to an end.
 pub const AIM_BELOW: f64 = 0.005;
 
-/// The most rounds of searching and filling; then the fill is blended with a level one until it serves.
+/// The most rounds of searching and filling; then hollows are raised one by one.
 const MOST_ROUNDS: usize = 60;
+
+/// The most rounds of raising what is hollow, once the rounds of the least fill have run out.
+const MOST_RAISES: usize = 80;
 
 /// The most demands taken from one search.
 const MOST_DEMANDS: usize = 40;
@@ -61,8 +64,9 @@ pub struct Patch {
     pub verdicts: Vec<Verdict>,
     /// Volume of filling the room to its highest spot, for comparison, cubic feet.
     pub level_fill_ft3: f64,
-    /// Whether the volume is the least for the lines tried, within [`AIM_BELOW`]. If not, the search was cut short
-    /// and a share of the level fill was mixed in: the limits are met, with more than needed.
+    /// Whether the volume is the least for the lines tried, but for [`AIM_BELOW`]. If not, the search was cut short,
+    /// the hollows left were raised each by itself, and if need be a share of the level fill was mixed in: the limits
+    /// are met, with more than needed.
     pub least: bool,
     /// How the volume comes about.
     pub steps: Vec<Step>,
@@ -137,6 +141,7 @@ pub fn patch_to(
         .collect();
     let (mut fill_in, mut least) = floor.least_fill(&straightedges)?;
     if !least {
+        fill_in = floor.raise_hollows(fill_in, &straightedges)?;
         fill_in = floor.blend(fill_in, &straightedges)?;
     }
     if floor.volume_in3(&fill_in) > floor.volume_in3(&floor.level_in) {
@@ -231,7 +236,7 @@ impl<'a> Floor<'a> {
             for &(length_in, limit_in) in straightedges {
                 let demands = self.demands(&filled_in, length_in, limit_in)?;
                 met &= demands.is_empty();
-                for demand in demands {
+                for demand in telling(demands) {
                     programme.demand(&demand.factors, demand.least_in);
                 }
             }
@@ -272,22 +277,7 @@ impl<'a> Floor<'a> {
             see,
         )?;
         all.sort_by(|a: &Demand, b: &Demand| b.excess_in.total_cmp(&a.excess_in));
-        // A few directions over one place say as much as many.
-        let mut kept: Vec<Demand> = Vec::new();
-        for demand in all {
-            if kept.len() == MOST_DEMANDS {
-                break;
-            }
-            if kept
-                .iter()
-                .filter(|other| other.gap_at == demand.gap_at)
-                .count()
-                < 4
-            {
-                kept.push(demand);
-            }
-        }
-        Ok(kept)
+        Ok(all)
     }
 
     fn demand(&self, gap: Gap, crossings: &[Crossing], limit_in: f64) -> Option<Demand> {
@@ -341,6 +331,36 @@ impl<'a> Floor<'a> {
                 },
             ),
         })
+    }
+
+    /// Raises what is hollow by what is too much, wherever it is found, for as many rounds as it takes: quicker than
+    /// the least fill in very large surveys, and fills more.
+    fn raise_hollows(
+        &self,
+        fill_in: Vec<f64>,
+        straightedges: &[(f64, f64)],
+    ) -> Result<Vec<f64>, StraightedgeRefusal> {
+        let mut fill_in = fill_in;
+        for _ in 0..MOST_RAISES {
+            let filled_in = self.filled_in(&fill_in);
+            let mut raise_in = vec![0.0_f64; fill_in.len()];
+            for &(length_in, limit_in) in straightedges {
+                for demand in self.demands(&filled_in, length_in, limit_in)? {
+                    let (from, to) = demand.gap_at;
+                    for vertex in [from, to] {
+                        raise_in[vertex] =
+                            raise_in[vertex].max(demand.excess_in + AIM_BELOW * limit_in);
+                    }
+                }
+            }
+            if raise_in.iter().all(|&raise_in| raise_in == 0.0) {
+                break;
+            }
+            for (vertex, fill_in) in fill_in.iter_mut().enumerate() {
+                *fill_in = (*fill_in + raise_in[vertex]).min(self.level_in[vertex].max(*fill_in));
+            }
+        }
+        Ok(fill_in)
     }
 
     /// Mixes in the level fill: a share of it makes every gap smaller by that share.
@@ -469,6 +489,25 @@ impl<'a> Floor<'a> {
         places.sort_by(|a: &PatchPlace, b: &PatchPlace| b.volume_ft3.total_cmp(&a.volume_ft3));
         places
     }
+}
+
+/// The demands worth stating at once: the worst, and of those over one place only a few, which say as much as many.
+fn telling(demands: Vec<Demand>) -> Vec<Demand> {
+    let mut kept: Vec<Demand> = Vec::new();
+    for demand in demands {
+        if kept.len() == MOST_DEMANDS {
+            break;
+        }
+        if kept
+            .iter()
+            .filter(|other| other.gap_at == demand.gap_at)
+            .count()
+            < 4
+        {
+            kept.push(demand);
+        }
+    }
+    kept
 }
 
 fn area_in2(walker: &Walker, triangle: usize) -> f64 {
