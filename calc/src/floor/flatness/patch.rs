@@ -11,10 +11,10 @@
 
 use serde::Serialize;
 
-use super::super::geometry::Point;
 use super::super::surface::Surface;
 use super::least_fill::LeastFill;
 use super::limits::{Limit, Measure, Verdict, judge_limits, limits_for, within};
+use super::patch_place::{PatchPlace, places};
 use super::straightedge::{Gap, StraightedgeRefusal};
 use super::walker::{Crossing, Walker};
 use super::worst::{Laid, Top, worst_with};
@@ -40,10 +40,10 @@ const MOST_KEPT: usize = 300;
 const MOST_PIVOTS: usize = 4000;
 
 /// Cubic inches in a cubic foot.
-const IN3_PER_FT3: f64 = 1728.0;
+pub(super) const IN3_PER_FT3: f64 = 1728.0;
 
 /// Square inches in a square foot.
-const IN2_PER_FT2: f64 = 144.0;
+pub(super) const IN2_PER_FT2: f64 = 144.0;
 
 /// The least patching found that meets the limits.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -70,21 +70,6 @@ pub struct Patch {
     pub least: bool,
     /// How the volume comes about.
     pub steps: Vec<Step>,
-}
-
-/// One patch: filled vertices next to each other.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct PatchPlace {
-    /// The filled vertices.
-    pub vertices: Vec<usize>,
-    /// Where it is deepest.
-    pub deepest_at: Point,
-    /// How deep it is there, inches.
-    pub deepest_in: f64,
-    /// Area of the triangles it touches, square feet.
-    pub area_ft2: f64,
-    /// Its volume, cubic feet.
-    pub volume_ft3: f64,
 }
 
 /// The least patching found that makes a floor flat enough for a finish, without pouring all of it.
@@ -192,7 +177,7 @@ impl<'a> Floor<'a> {
                 walker
                     .star(vertex)
                     .iter()
-                    .map(|&t| area_in2(walker, t))
+                    .map(|&t| walker.area_in2(t))
                     .sum::<f64>()
                     / 3.0
             })
@@ -399,7 +384,7 @@ impl<'a> Floor<'a> {
     }
 
     fn patch(&self, fill_in: Vec<f64>, least: bool, verdicts: Vec<Verdict>) -> Patch {
-        let places = self.places(&fill_in);
+        let places = places(self.walker, &self.cost_in2, &fill_in);
         let volume_in3 = self.volume_in3(&fill_in);
         let area_ft2 = places.iter().map(|place| place.area_ft2).sum();
         let figure = |name, value, unit| Figure { name, value, unit };
@@ -442,53 +427,6 @@ impl<'a> Floor<'a> {
             steps,
         }
     }
-
-    /// Filled vertices that share triangles belong together.
-    fn places(&self, fill_in: &[f64]) -> Vec<PatchPlace> {
-        let mut seen = vec![false; fill_in.len()];
-        let mut touched = vec![false; self.walker.triangles().len()];
-        let mut places = Vec::new();
-        for first in 0..fill_in.len() {
-            if fill_in[first] <= 0.0 || std::mem::replace(&mut seen[first], true) {
-                continue;
-            }
-            let mut vertices = vec![first];
-            let mut area = 0.0;
-            let mut next = 0;
-            while let Some(&vertex) = vertices.get(next) {
-                next += 1;
-                for &triangle in self.walker.star(vertex) {
-                    if std::mem::replace(&mut touched[triangle], true) {
-                        continue;
-                    }
-                    area += area_in2(self.walker, triangle);
-                    for corner in self.walker.triangles()[triangle] {
-                        if fill_in[corner] > 0.0 && !std::mem::replace(&mut seen[corner], true) {
-                            vertices.push(corner);
-                        }
-                    }
-                }
-            }
-            vertices.sort_unstable();
-            let deepest = vertices
-                .iter()
-                .copied()
-                .fold(first, |a, b| if fill_in[b] > fill_in[a] { b } else { a });
-            let volume_in3: f64 = vertices
-                .iter()
-                .map(|&vertex| fill_in[vertex] * self.cost_in2[vertex])
-                .sum();
-            places.push(PatchPlace {
-                deepest_at: self.walker.points()[deepest],
-                deepest_in: fill_in[deepest],
-                area_ft2: area / IN2_PER_FT2,
-                volume_ft3: volume_in3 / IN3_PER_FT3,
-                vertices,
-            });
-        }
-        places.sort_by(|a: &PatchPlace, b: &PatchPlace| b.volume_ft3.total_cmp(&a.volume_ft3));
-        places
-    }
 }
 
 /// The demands worth stating at once: the worst, and of those over one place only a few, which say as much as many.
@@ -508,11 +446,6 @@ fn telling(demands: Vec<Demand>) -> Vec<Demand> {
         }
     }
     kept
-}
-
-fn area_in2(walker: &Walker, triangle: usize) -> f64 {
-    let [a, b, c] = walker.triangles()[triangle].map(|vertex| walker.points()[vertex]);
-    0.5 * ((b.x_in - a.x_in) * (c.y_in - a.y_in) - (b.y_in - a.y_in) * (c.x_in - a.x_in)).abs()
 }
 
 #[cfg(test)]

@@ -1,4 +1,5 @@
 use super::*;
+use crate::floor::Point;
 use crate::floor::flatness::{USUAL_EFFORT, reference, table};
 
 const FINISHES: [Finish; 6] = [
