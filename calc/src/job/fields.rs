@@ -8,8 +8,8 @@ use crate::quantity::entry::{self, EntryRefusal};
 use crate::quantity::slope::SlopeUnit;
 use crate::quantity::volume::VolumeUnit;
 use crate::quantity::{
-    Area, AreaRange, Length, LengthRange, LengthUnit, NumberRange, Slope, SlopeRange, Typed, Volume, VolumeRange,
-    WholeRange,
+    Area, AreaRange, Length, LengthRange, LengthUnit, NumberRange, Slope, SlopeRange, Typed,
+    Volume, VolumeRange, WholeRange,
 };
 
 use super::Units;
@@ -154,7 +154,11 @@ impl Field {
     /// An entry for this field: the text as typed, with the field's unit where the text does not say its own.
     pub fn keep(&self, text: impl Into<String>, units: Units) -> Typed {
         let text = text.into();
-        if text.trim().is_empty() { Typed::plain(text) } else { Typed::kept(text, self.unit_code(units)) }
+        if text.trim().is_empty() {
+            Typed::plain(text)
+        } else {
+            Typed::kept(text, self.unit_code(units))
+        }
     }
 
     /// Reads an entry: inches, square inches, cubic inches, rise over run, a number or percent, by the kind.
@@ -163,10 +167,16 @@ impl Field {
     /// A blank, a text that can't be read, or a value that the field doesn't allow.
     pub fn read(&self, typed: &Typed) -> Result<f64, EntryRefusal> {
         match self {
-            Self::Length(unit, _, allowed) => entry::read_length(typed, *unit, allowed).map(Length::inches),
+            Self::Length(unit, _, allowed) => {
+                entry::read_length(typed, *unit, allowed).map(Length::inches)
+            }
             Self::Area(unit, _, allowed) => entry::read_area(typed, *unit, allowed).map(Area::in2),
-            Self::Volume(unit, _, allowed) => entry::read_volume(typed, *unit, allowed).map(Volume::in3),
-            Self::Slope(unit, _, allowed) => entry::read_slope(typed, *unit, allowed).map(Slope::ratio),
+            Self::Volume(unit, _, allowed) => {
+                entry::read_volume(typed, *unit, allowed).map(Volume::in3)
+            }
+            Self::Slope(unit, _, allowed) => {
+                entry::read_slope(typed, *unit, allowed).map(Slope::ratio)
+            }
             Self::Number(allowed) => entry::read_number(typed, allowed),
             Self::Percent(allowed) => entry::read_percent(typed, allowed),
             // Exact: whole numbers up to 1e12.

@@ -86,7 +86,7 @@ pub enum FNumberRefusal {
 /// let heights_in: Vec<f64> = (0..21).map(|i| if i % 2 == 0 { 0.0 } else { 0.0625 }).collect();
 /// let numbers = f_numbers(&heights_in)?;
 /// assert_eq!(numbers.curvature_count, 19);
-/// assert!((numbers.ff.unwrap() - 11.58).abs() < 0.01);
+/// assert!((numbers.ff.unwrap() - 11.68).abs() < 0.01);
 /// assert_eq!(numbers.fl, None); // every two spots 10 ft apart stand level
 /// # Ok::<(), calc::floor::flatness::FNumberRefusal>(())
 /// ```

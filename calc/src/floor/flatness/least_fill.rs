@@ -206,6 +206,7 @@ impl LeastFill {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     /// Least of 2 x + 3 y with x + y >= 4 and x + 3 y >= 6 is 9 at (3, 1): the corner where both lines meet, worth
     /// less than the corners (6, 0) and (0, 4), worth 12 each. Then x <= 1, as -x >= -1, moves it to (1, 3), worth 11.
@@ -250,5 +251,60 @@ mod tests {
         let mut programme = LeastFill::new(vec![1.0]);
         programme.demand(&[(0, -1.0)], 1.0);
         assert!(!programme.solve(50));
+    }
+
+    /// The least over all corners of the region, each the crossing of two of its border lines.
+    fn by_corners(cost: [f64; 2], demands: &[([f64; 2], f64)]) -> Option<f64> {
+        let mut lines = demands.to_vec();
+        lines.extend([([1.0, 0.0], 0.0), ([0.0, 1.0], 0.0)]);
+        let mut least: Option<f64> = None;
+        for (i, (a, p)) in lines.iter().enumerate() {
+            for (b, q) in &lines[i + 1..] {
+                let det = a[0] * b[1] - a[1] * b[0];
+                if det.abs() < 1e-6 {
+                    continue;
+                }
+                let at = [(p * b[1] - a[1] * q) / det, (a[0] * q - p * b[0]) / det];
+                if lines
+                    .iter()
+                    .all(|(f, least)| f[0] * at[0] + f[1] * at[1] >= least - 1e-9)
+                {
+                    let volume = cost[0] * at[0] + cost[1] * at[1];
+                    least = Some(least.map_or(volume, |before| before.min(volume)));
+                }
+            }
+        }
+        least
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn as_little_as_the_best_corner(
+            cost in [0.5..4.0_f64, 0.5..4.0_f64],
+            demands in prop::collection::vec(([-1.0..2.0_f64, -1.0..2.0_f64], -1.0..2.0_f64), 1..8),
+            forget in any::<bool>(),
+        ) {
+            let mut programme = LeastFill::new(cost.to_vec());
+            let mut met = true;
+            for (factors, least) in &demands {
+                programme.demand(&[(0, factors[0]), (1, factors[1])], *least);
+                met &= programme.solve(200);
+            }
+            if forget {
+                programme.forget_slack();
+                met &= programme.solve(200);
+            }
+            match by_corners(cost, &demands) {
+                Some(expected) => {
+                    prop_assert!(met);
+                    let fills = programme.fills_in();
+                    let volume = cost[0] * fills[0] + cost[1] * fills[1];
+                    prop_assert!((volume - expected).abs() < 1e-6 * (1.0 + expected), "{} {}", volume, expected);
+                }
+                None => prop_assert!(!met),
+            }
+        }
     }
 }

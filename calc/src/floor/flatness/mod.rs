@@ -11,11 +11,15 @@ pub mod straightedge;
 
 mod walker;
 
+mod notable;
+
 pub mod worst;
 
 pub mod limits;
 
 pub mod patch;
+
+mod patch_place;
 
 mod least_fill;
 
@@ -26,6 +30,7 @@ mod reference;
 
 pub use fnumbers::{FNumberRefusal, FNumbers, f_numbers};
 pub use limits::{Limit, Measure, Status, Verdict, judge, judge_limits, limits_for, table};
-pub use patch::{Patch, PatchPlace, patch_for, patch_to};
+pub use patch::{Patch, patch_for, patch_to};
+pub use patch_place::PatchPlace;
 pub use straightedge::{Gap, ProfilePoint, StraightedgeRefusal, gap};
 pub use worst::{Top, USUAL_EFFORT, WorstGap, worst_gap};

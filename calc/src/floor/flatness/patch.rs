@@ -11,10 +11,10 @@
 
 use serde::Serialize;
 
-use super::super::geometry::Point;
 use super::super::surface::Surface;
 use super::least_fill::LeastFill;
 use super::limits::{Limit, Measure, Verdict, judge_limits, limits_for, within};
+use super::patch_place::{PatchPlace, places};
 use super::straightedge::{Gap, StraightedgeRefusal};
 use super::walker::{Crossing, Walker};
 use super::worst::{Laid, Top, worst_with};
@@ -24,8 +24,11 @@ use crate::working::{Figure, Source, Step, Unit};
 /// How far below a limit the fill aims, as a share of the limit, so that the search comes to an end.
 pub const AIM_BELOW: f64 = 0.005;
 
-/// The most rounds of searching and filling; then the fill is blended with a level one until it serves.
+/// The most rounds of searching and filling; then hollows are raised one by one.
 const MOST_ROUNDS: usize = 60;
+
+/// The most rounds of raising what is hollow, once the rounds of the least fill have run out.
+const MOST_RAISES: usize = 80;
 
 /// The most demands taken from one search.
 const MOST_DEMANDS: usize = 40;
@@ -37,10 +40,10 @@ const MOST_KEPT: usize = 300;
 const MOST_PIVOTS: usize = 4000;
 
 /// Cubic inches in a cubic foot.
-const IN3_PER_FT3: f64 = 1728.0;
+pub(super) const IN3_PER_FT3: f64 = 1728.0;
 
 /// Square inches in a square foot.
-const IN2_PER_FT2: f64 = 144.0;
+pub(super) const IN2_PER_FT2: f64 = 144.0;
 
 /// The least patching found that meets the limits.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -61,26 +64,12 @@ pub struct Patch {
     pub verdicts: Vec<Verdict>,
     /// Volume of filling the room to its highest spot, for comparison, cubic feet.
     pub level_fill_ft3: f64,
-    /// Whether the volume is the least for the lines tried, within [`AIM_BELOW`]. If not, the search was cut short
-    /// and a share of the level fill was mixed in: the limits are met, with more than needed.
+    /// Whether the volume is the least for the lines tried, but for [`AIM_BELOW`]. If not, the search was cut short,
+    /// the hollows left were raised each by itself, and if need be a share of the level fill was mixed in: the limits
+    /// are met, with more than needed.
     pub least: bool,
     /// How the volume comes about.
     pub steps: Vec<Step>,
-}
-
-/// One patch: filled vertices next to each other.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct PatchPlace {
-    /// The filled vertices.
-    pub vertices: Vec<usize>,
-    /// Where it is deepest.
-    pub deepest_at: Point,
-    /// How deep it is there, inches.
-    pub deepest_in: f64,
-    /// Area of the triangles it touches, square feet.
-    pub area_ft2: f64,
-    /// Its volume, cubic feet.
-    pub volume_ft3: f64,
 }
 
 /// The least patching found that makes a floor flat enough for a finish, without pouring all of it.
@@ -137,6 +126,7 @@ pub fn patch_to(
         .collect();
     let (mut fill_in, mut least) = floor.least_fill(&straightedges)?;
     if !least {
+        fill_in = floor.raise_hollows(fill_in, &straightedges)?;
         fill_in = floor.blend(fill_in, &straightedges)?;
     }
     if floor.volume_in3(&fill_in) > floor.volume_in3(&floor.level_in) {
@@ -187,7 +177,7 @@ impl<'a> Floor<'a> {
                 walker
                     .star(vertex)
                     .iter()
-                    .map(|&t| area_in2(walker, t))
+                    .map(|&t| walker.area_in2(t))
                     .sum::<f64>()
                     / 3.0
             })
@@ -231,7 +221,7 @@ impl<'a> Floor<'a> {
             for &(length_in, limit_in) in straightedges {
                 let demands = self.demands(&filled_in, length_in, limit_in)?;
                 met &= demands.is_empty();
-                for demand in demands {
+                for demand in telling(demands) {
                     programme.demand(&demand.factors, demand.least_in);
                 }
             }
@@ -272,22 +262,7 @@ impl<'a> Floor<'a> {
             see,
         )?;
         all.sort_by(|a: &Demand, b: &Demand| b.excess_in.total_cmp(&a.excess_in));
-        // A few directions over one place say as much as many.
-        let mut kept: Vec<Demand> = Vec::new();
-        for demand in all {
-            if kept.len() == MOST_DEMANDS {
-                break;
-            }
-            if kept
-                .iter()
-                .filter(|other| other.gap_at == demand.gap_at)
-                .count()
-                < 4
-            {
-                kept.push(demand);
-            }
-        }
-        Ok(kept)
+        Ok(all)
     }
 
     fn demand(&self, gap: Gap, crossings: &[Crossing], limit_in: f64) -> Option<Demand> {
@@ -343,6 +318,36 @@ impl<'a> Floor<'a> {
         })
     }
 
+    /// Raises what is hollow by what is too much, wherever it is found, for as many rounds as it takes: quicker than
+    /// the least fill in very large surveys, and fills more.
+    fn raise_hollows(
+        &self,
+        fill_in: Vec<f64>,
+        straightedges: &[(f64, f64)],
+    ) -> Result<Vec<f64>, StraightedgeRefusal> {
+        let mut fill_in = fill_in;
+        for _ in 0..MOST_RAISES {
+            let filled_in = self.filled_in(&fill_in);
+            let mut raise_in = vec![0.0_f64; fill_in.len()];
+            for &(length_in, limit_in) in straightedges {
+                for demand in self.demands(&filled_in, length_in, limit_in)? {
+                    let (from, to) = demand.gap_at;
+                    for vertex in [from, to] {
+                        raise_in[vertex] =
+                            raise_in[vertex].max(demand.excess_in + AIM_BELOW * limit_in);
+                    }
+                }
+            }
+            if raise_in.iter().all(|&raise_in| raise_in == 0.0) {
+                break;
+            }
+            for (vertex, fill_in) in fill_in.iter_mut().enumerate() {
+                *fill_in = (*fill_in + raise_in[vertex]).min(self.level_in[vertex].max(*fill_in));
+            }
+        }
+        Ok(fill_in)
+    }
+
     /// Mixes in the level fill: a share of it makes every gap smaller by that share.
     fn blend(
         &self,
@@ -379,7 +384,7 @@ impl<'a> Floor<'a> {
     }
 
     fn patch(&self, fill_in: Vec<f64>, least: bool, verdicts: Vec<Verdict>) -> Patch {
-        let places = self.places(&fill_in);
+        let places = places(self.walker, &self.cost_in2, &fill_in);
         let volume_in3 = self.volume_in3(&fill_in);
         let area_ft2 = places.iter().map(|place| place.area_ft2).sum();
         let figure = |name, value, unit| Figure { name, value, unit };
@@ -422,58 +427,25 @@ impl<'a> Floor<'a> {
             steps,
         }
     }
-
-    /// Filled vertices that share triangles belong together.
-    fn places(&self, fill_in: &[f64]) -> Vec<PatchPlace> {
-        let mut seen = vec![false; fill_in.len()];
-        let mut touched = vec![false; self.walker.triangles().len()];
-        let mut places = Vec::new();
-        for first in 0..fill_in.len() {
-            if fill_in[first] <= 0.0 || std::mem::replace(&mut seen[first], true) {
-                continue;
-            }
-            let mut vertices = vec![first];
-            let mut area = 0.0;
-            let mut next = 0;
-            while let Some(&vertex) = vertices.get(next) {
-                next += 1;
-                for &triangle in self.walker.star(vertex) {
-                    if std::mem::replace(&mut touched[triangle], true) {
-                        continue;
-                    }
-                    area += area_in2(self.walker, triangle);
-                    for corner in self.walker.triangles()[triangle] {
-                        if fill_in[corner] > 0.0 && !std::mem::replace(&mut seen[corner], true) {
-                            vertices.push(corner);
-                        }
-                    }
-                }
-            }
-            vertices.sort_unstable();
-            let deepest = vertices
-                .iter()
-                .copied()
-                .fold(first, |a, b| if fill_in[b] > fill_in[a] { b } else { a });
-            let volume_in3: f64 = vertices
-                .iter()
-                .map(|&vertex| fill_in[vertex] * self.cost_in2[vertex])
-                .sum();
-            places.push(PatchPlace {
-                deepest_at: self.walker.points()[deepest],
-                deepest_in: fill_in[deepest],
-                area_ft2: area / IN2_PER_FT2,
-                volume_ft3: volume_in3 / IN3_PER_FT3,
-                vertices,
-            });
-        }
-        places.sort_by(|a: &PatchPlace, b: &PatchPlace| b.volume_ft3.total_cmp(&a.volume_ft3));
-        places
-    }
 }
 
-fn area_in2(walker: &Walker, triangle: usize) -> f64 {
-    let [a, b, c] = walker.triangles()[triangle].map(|vertex| walker.points()[vertex]);
-    0.5 * ((b.x_in - a.x_in) * (c.y_in - a.y_in) - (b.y_in - a.y_in) * (c.x_in - a.x_in)).abs()
+/// The demands worth stating at once: the worst, and of those over one place only a few, which say as much as many.
+fn telling(demands: Vec<Demand>) -> Vec<Demand> {
+    let mut kept: Vec<Demand> = Vec::new();
+    for demand in demands {
+        if kept.len() == MOST_DEMANDS {
+            break;
+        }
+        if kept
+            .iter()
+            .filter(|other| other.gap_at == demand.gap_at)
+            .count()
+            < 4
+        {
+            kept.push(demand);
+        }
+    }
+    kept
 }
 
 #[cfg(test)]

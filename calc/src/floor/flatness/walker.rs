@@ -176,6 +176,12 @@ impl Walker {
         &self.star[self.star_start[vertex]..self.star_start[vertex + 1]]
     }
 
+    /// Area of a triangle, in2.
+    pub fn area_in2(&self, triangle: usize) -> f64 {
+        let [a, b, c] = self.triangles[triangle].map(|vertex| self.points[vertex]);
+        0.5 * ((b.x_in - a.x_in) * (c.y_in - a.y_in) - (b.y_in - a.y_in) * (c.x_in - a.x_in)).abs()
+    }
+
     /// Distance of a vertex to the left of a line; 0 if it lies on it.
     fn left_in(&self, line: Line, vertex: usize) -> f64 {
         let point = self.points[vertex];

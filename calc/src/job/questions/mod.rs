@@ -64,11 +64,19 @@ impl Reader {
 
     /// Notes a refusal.
     pub fn refuse(&mut self, name: &'static str, refusal: EntryRefusal) {
-        self.problems.push(EntryProblem { name, row: self.row, refusal });
+        self.problems.push(EntryProblem {
+            name,
+            row: self.row,
+            refusal,
+        });
     }
 
     /// The value, if nothing was refused on the way.
     pub fn finish<T>(self, value: T) -> Result<T, Vec<EntryProblem>> {
-        if self.problems.is_empty() { Ok(value) } else { Err(self.problems) }
+        if self.problems.is_empty() {
+            Ok(value)
+        } else {
+            Err(self.problems)
+        }
     }
 }

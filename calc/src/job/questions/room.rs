@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::{EntryProblem, Reader};
 use crate::floor::Outline;
 use crate::floor::opening::{OpeningProblem, OpeningSpan, Span, place};
-use crate::floor::outline::{ShapeRefusal, WallRun, Walked, l_shape, rectangle, walk};
+use crate::floor::outline::{ShapeRefusal, Walked, WallRun, l_shape, rectangle, walk};
 use crate::job::{Opening, OutlineEntry, Shape, Turn, fields};
 
 /// The room's outline, and how a walk round its walls closed.
@@ -32,13 +32,20 @@ pub enum ShapeProblem {
 /// Every entry that is missing or refused; then what keeps the shape from being a room.
 pub fn outline(entry: &OutlineEntry) -> Result<RoomShape, ShapeProblem> {
     let mut reader = Reader::default();
-    let plain = |outline| RoomShape { outline, walked: None };
+    let plain = |outline| RoomShape {
+        outline,
+        walked: None,
+    };
     match entry.shape {
         Shape::Rectangle => {
             let width = reader.need("width", &fields::SIDE, &entry.width);
             let length = reader.need("length", &fields::SIDE, &entry.length);
-            let (width, length) = reader.finish((width, length)).map_err(ShapeProblem::Entries)?;
-            rectangle(width, length).map(plain).map_err(ShapeProblem::Shape)
+            let (width, length) = reader
+                .finish((width, length))
+                .map_err(ShapeProblem::Entries)?;
+            rectangle(width, length)
+                .map(plain)
+                .map_err(ShapeProblem::Shape)
         }
         Shape::L => {
             let width = reader.need("width", &fields::SIDE, &entry.width);
@@ -57,14 +64,22 @@ pub fn outline(entry: &OutlineEntry) -> Result<RoomShape, ShapeProblem> {
                 .map(|wall| {
                     let reader = reader.row(wall.id);
                     let length_in = reader.need("length", &fields::SIDE, &wall.length);
-                    let turn = reader.may("angle_deg", &fields::TURN_DEGREES, &wall.angle_deg).unwrap_or(90.0);
+                    let turn = reader
+                        .may("angle_deg", &fields::TURN_DEGREES, &wall.angle_deg)
+                        .unwrap_or(90.0);
                     let turn_left_deg = if wall.turn == Turn::Left { turn } else { -turn };
-                    WallRun { length_in, turn_left_deg }
+                    WallRun {
+                        length_in,
+                        turn_left_deg,
+                    }
                 })
                 .collect();
             let runs = reader.finish(runs).map_err(ShapeProblem::Entries)?;
             let walked = walk(&runs).map_err(ShapeProblem::Shape)?;
-            Ok(RoomShape { outline: walked.outline.clone(), walked: Some(walked) })
+            Ok(RoomShape {
+                outline: walked.outline.clone(),
+                walked: Some(walked),
+            })
         }
     }
 }
@@ -113,7 +128,11 @@ pub fn openings(outline: &Outline, openings: &[Opening]) -> (Vec<Placed>, Vec<Op
         reader.row(opening.id);
         let from_in = reader.need("from_start", &fields::ALONG, &opening.from_start);
         let width_in = reader.need("width", &fields::OPENING_WIDTH, &opening.width);
-        let span = match reader.finish(Span { wall: opening.wall as usize, from_in, width_in }) {
+        let span = match reader.finish(Span {
+            wall: opening.wall as usize,
+            from_in,
+            width_in,
+        }) {
             Ok(span) => span,
             Err(problems) => {
                 troubles.extend(problems.into_iter().map(OpeningTrouble::Entry));
@@ -123,12 +142,16 @@ pub fn openings(outline: &Outline, openings: &[Opening]) -> (Vec<Placed>, Vec<Op
         let mut spans: Vec<Span> = placed.iter().map(|p| p.span.span).collect();
         spans.push(span);
         match place(outline, &spans) {
-            Ok(all) => placed.extend(all.last().map(|&span| Placed { id: opening.id, span })),
-            Err(refusals) => troubles.extend(
-                refusals
-                    .into_iter()
-                    .map(|refusal| OpeningTrouble::Place { row: opening.id, what: refusal.what }),
-            ),
+            Ok(all) => placed.extend(all.last().map(|&span| Placed {
+                id: opening.id,
+                span,
+            })),
+            Err(refusals) => {
+                troubles.extend(refusals.into_iter().map(|refusal| OpeningTrouble::Place {
+                    row: opening.id,
+                    what: refusal.what,
+                }))
+            }
         }
     }
     (placed, troubles)

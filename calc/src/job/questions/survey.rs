@@ -46,12 +46,19 @@ impl Readings {
 
     /// The place of a spot by its id.
     pub fn place_of(&self, id: u32) -> Option<Point> {
-        self.places.iter().find(|place| place.id == id).map(|place| place.at)
+        self.places
+            .iter()
+            .find(|place| place.id == id)
+            .map(|place| place.at)
     }
 
     /// The height of a spot that was read, by its id, inches above the datum.
     pub fn height_of(&self, id: u32) -> Option<f64> {
-        self.ids.iter().position(|&known| known == id).and_then(|i| self.spots.get(i)).map(|spot| spot.height_in)
+        self.ids
+            .iter()
+            .position(|&known| known == id)
+            .and_then(|i| self.spots.get(i))
+            .map(|spot| spot.height_in)
     }
 }
 
@@ -72,9 +79,16 @@ pub fn readings(survey: &Survey) -> Readings {
         }
         match place {
             Ok(at) => {
-                all.places.push(Place { id: spot.id, at, read: reading.is_some() });
+                all.places.push(Place {
+                    id: spot.id,
+                    at,
+                    read: reading.is_some(),
+                });
                 if let Some(reading) = reading {
-                    all.spots.push(Spot { at, height_in: height_in(survey.way, reading) });
+                    all.spots.push(Spot {
+                        at,
+                        height_in: height_in(survey.way, reading),
+                    });
                     all.ids.push(spot.id);
                 }
             }

@@ -1,8 +1,8 @@
 //! Lengths.
 
 mod format;
-pub mod tape;
 mod parse;
+pub mod tape;
 
 use serde::Serialize;
 

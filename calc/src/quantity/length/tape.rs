@@ -1,7 +1,7 @@
 //! Setting the fraction of a length with a thumb on a drawn tape, without losing how the rest was typed.
 
-use super::{Length, LengthUnit};
 use super::parse::parse_length;
+use super::{Length, LengthUnit};
 
 /// Sixteenths that a tape's mark stands at: the part of the length beyond its last whole inch, to the nearest
 /// sixteenth below; nothing for a text that is no length. A blank is zero.
@@ -32,15 +32,24 @@ pub fn sixteenths(text: &str, bare: LengthUnit) -> Option<u32> {
 /// assert_eq!(tape::with_sixteenths("2 3/8", 0, LengthUnit::Inches).as_deref(), Some("2"));
 /// ```
 pub fn with_sixteenths(text: &str, sixteenth: u32, bare: LengthUnit) -> Option<String> {
-    let before = if text.trim().is_empty() { Length::ZERO } else { parse_length(text, bare).ok()? };
+    let before = if text.trim().is_empty() {
+        Length::ZERO
+    } else {
+        parse_length(text, bare).ok()?
+    };
     let inches = before.inches();
     let whole = inches.abs().trunc() + f64::from(sixteenth.min(15)) / 16.0;
     let length = Length::from_inches(if inches < 0.0 { -whole } else { whole });
-    let has_feet = text.contains(['\'', '\u{2019}', '\u{2032}']) || text.to_ascii_lowercase().contains("ft");
+    let has_feet =
+        text.contains(['\'', '\u{2019}', '\u{2032}']) || text.to_ascii_lowercase().contains("ft");
     Some(if has_feet {
         length.format_feet_inches(16)
     } else {
         let inches = length.format_inches(16);
-        if bare == LengthUnit::Inches { inches.trim_end_matches('"').to_owned() } else { inches }
+        if bare == LengthUnit::Inches {
+            inches.trim_end_matches('"').to_owned()
+        } else {
+            inches
+        }
     })
 }
