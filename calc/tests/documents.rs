@@ -306,3 +306,38 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_survey_of_ten_thousand_spots_fits() {
+    let mut job = file::read(&stored("v1-full.json")).unwrap();
+    let spot = job.rooms[0].survey.spots[0].clone();
+    job.rooms[0].survey.spots = (1000..11_000)
+        .map(|id| {
+            let mut spot = spot.clone();
+            spot.id = id;
+            spot.x.text = "32' 10 11/16".to_owned();
+            spot.y.text = "41' 7 3/8".to_owned();
+            spot.reading.text = "3 15/16".to_owned();
+            spot
+        })
+        .collect();
+    let (pretty, compact) = (file::write(&job), file::write_compact(&job));
+    assert!(pretty.len() < file::MOST_BYTES, "{}", pretty.len());
+    assert!(compact.len() < file::MOST_BYTES / 3, "{}", compact.len());
+    assert_eq!(file::read(&pretty), file::read(&compact));
+    assert_eq!(file::would_be_read(&job, compact.len()), Ok(()));
+}
+
+#[test]
+fn what_would_not_be_read_again_is_told_before_it_is_written() {
+    let mut job = file::read(&stored("v1-full.json")).unwrap();
+    let most = file::MOST_BYTES;
+    let bytes = most + 1;
+    assert_eq!(
+        file::would_be_read(&job, bytes),
+        Err(JobRefusal::TooLarge { bytes, most })
+    );
+    job.rooms[1].id = job.rooms[0].id;
+    let refusal = file::would_be_read(&job, 1000).unwrap_err();
+    assert_eq!(file::read(&file::write(&job)), Err(refusal));
+}

@@ -39,5 +39,8 @@ pub mod persist;
 
 pub mod fresh;
 
+#[cfg(test)]
+mod tests;
+
 pub use jobs::{Loaded, SaveRefusal, Saved, Seen};
 pub use shelf::{MemoryShelf, Shelf, ShelfRefusal};

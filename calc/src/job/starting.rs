@@ -166,8 +166,8 @@ impl PourEntry {
         Self {
             cover: either(("1/4", "in"), ("6", "mm")),
             lift_limit: either(("1", "in"), ("25", "mm")),
-            bag_yield: either(("0.45", "ft3"), ("12.7", "l")),
-            bag_water: either(("5.5", "qt"), ("5.2", "l")),
+            bag_yield: either(("0.45", "ft3"), ("12.7", "L")),
+            bag_water: either(("5.5", "qt"), ("5.2", "L")),
             allowance_percent: Typed::plain("10"),
             bags_per_batch: Typed::plain("2"),
             minutes_per_batch: Typed::plain("5"),
@@ -181,11 +181,7 @@ impl PourEntry {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::{PourChoice, ReadingWay};
-
-    fn number(typed: &Typed) -> f64 {
-        typed.text.parse().unwrap()
-    }
+    use crate::job::{PourChoice, ReadingWay, fields};
 
     #[test]
     fn a_new_job_has_one_room_with_the_usual_entries() {
@@ -201,30 +197,68 @@ mod tests {
     }
 
     #[test]
-    fn metric_entries_are_the_same_figures_within_a_twentieth() {
+    fn every_usual_entry_is_read_by_its_field_and_metric_ones_are_the_same_figures() {
         let (ours, theirs) = (
             PourEntry::usual(Units::FeetInches),
             PourEntry::usual(Units::Metric),
         );
-        // Factors: NIST SP 811, appendix B.8.
-        for (feet_inches, factor, metric) in [
-            (0.25, 25.4, &theirs.cover),
-            (number(&ours.lift_limit), 25.4, &theirs.lift_limit),
-            (number(&ours.bag_yield), 28.316_846_592, &theirs.bag_yield),
-            (number(&ours.bag_water), 0.946_352_946, &theirs.bag_water),
-            (
-                number(&ours.primer_coverage),
-                0.092_903_04,
-                &theirs.primer_coverage,
-            ),
-        ] {
-            let ratio = number(metric) / (feet_inches * factor);
-            assert!((ratio - 1.0).abs() < 0.06, "{metric:?} is {ratio} of it");
-        }
-        assert_eq!(
-            Survey::usual(Units::Metric).spacing,
-            Typed::new("600", "mm")
+        let (survey, metric_survey) = (
+            Survey::usual(Units::FeetInches),
+            Survey::usual(Units::Metric),
         );
+        // Expected in inches, cubic inches, square inches: 1 US quart is 57.75 in3 (NIST Handbook 44, appendix C).
+        for (field, ours, expected, theirs) in [
+            (fields::COVER, ours.cover, 0.25, theirs.cover),
+            (fields::LIFT, ours.lift_limit, 1.0, theirs.lift_limit),
+            (
+                fields::BAG_YIELD,
+                ours.bag_yield,
+                0.45 * 1728.0,
+                theirs.bag_yield,
+            ),
+            (
+                fields::BAG_WATER,
+                ours.bag_water,
+                5.5 * 57.75,
+                theirs.bag_water,
+            ),
+            (
+                fields::ALLOWANCE,
+                ours.allowance_percent,
+                10.0,
+                theirs.allowance_percent,
+            ),
+            (
+                fields::BAGS_PER_BATCH,
+                ours.bags_per_batch,
+                2.0,
+                theirs.bags_per_batch,
+            ),
+            (
+                fields::MINUTES,
+                ours.minutes_per_batch,
+                5.0,
+                theirs.minutes_per_batch,
+            ),
+            (
+                fields::MINUTES,
+                ours.pot_life_minutes,
+                15.0,
+                theirs.pot_life_minutes,
+            ),
+            (
+                fields::PRIMER_COVERAGE,
+                ours.primer_coverage,
+                200.0 * 144.0,
+                theirs.primer_coverage,
+            ),
+            (fields::SPACING, survey.spacing, 24.0, metric_survey.spacing),
+        ] {
+            let value = field.read(&ours).unwrap();
+            assert!((value - expected).abs() < 1e-9, "{ours:?} is {value}");
+            let ratio = field.read(&theirs).unwrap() / expected;
+            assert!((ratio - 1.0).abs() < 0.06, "{theirs:?} is {ratio} of it");
+        }
     }
 
     #[test]
