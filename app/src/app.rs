@@ -9,7 +9,7 @@ use leptos_router::path;
 use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::{OpenJob, OpenRoom};
-use crate::pages::{JobFrame, JobPage, JobsPage, RoomPage, SurveyPage};
+use crate::pages::{JobFrame, JobPage, JobsPage, PourPage, RoomPage, SurveyPage};
 use crate::paths::{self, Stage};
 use crate::settings::Settings;
 use crate::shell::{Foot, Head, PageHeading, Pole, StageState, WatchMoves};
@@ -83,9 +83,15 @@ fn NotHere() -> impl IntoView {
 fn StagePage(stage: Stage) -> impl IntoView {
     let params = use_params_map();
     let open = expect_context::<OpenJob>();
-    let id = Memo::new(move |_| params.read().get("room").and_then(|id| id.parse::<u32>().ok()));
+    let id = Memo::new(move |_| {
+        params
+            .read()
+            .get("room")
+            .and_then(|id| id.parse::<u32>().ok())
+    });
     let known = Memo::new(move |_| {
-        id.get().filter(|&id| open.job.with(|job: &Job| job.room(id).is_some()))
+        id.get()
+            .filter(|&id| open.job.with(|job: &Job| job.room(id).is_some()))
     });
     move || match known.get() {
         None => view! { <main><NotHere /></main> }.into_any(),
@@ -98,7 +104,8 @@ fn StagePage(stage: Stage) -> impl IntoView {
                     {match stage {
                         Stage::Room => view! { <RoomPage room /> }.into_any(),
                         Stage::Survey => view! { <SurveyPage room /> }.into_any(),
-                        Stage::Pour | Stage::Doorways => ().into_any(),
+                        Stage::Pour => view! { <PourPage room /> }.into_any(),
+                        Stage::Doorways => ().into_any(),
                     }}
                 </main>
             }
@@ -112,13 +119,25 @@ fn states(room: OpenRoom) -> Signal<[StageState; 4]> {
     let work = Work::of(room);
     let chosen = room.part(|r| r.pour.choice);
     Signal::derive(move || {
-        let surveyed = work.readings.with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty());
-        let doorways = room.part(|r| r.openings.iter().all(|o| o.beyond != calc::job::Beyond::Unknown));
+        let surveyed = work
+            .readings
+            .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty());
+        let doorways = room.part(|r| {
+            r.openings
+                .iter()
+                .all(|o| o.beyond != calc::job::Beyond::Unknown)
+        });
         [
-            StageState { done: work.shape.read().is_ok() },
+            StageState {
+                done: work.shape.read().is_ok(),
+            },
             StageState { done: surveyed },
-            StageState { done: chosen.get() != calc::job::PourChoice::Open },
-            StageState { done: doorways.get() && !work.openings.read().0.is_empty() },
+            StageState {
+                done: chosen.get() != calc::job::PourChoice::Open,
+            },
+            StageState {
+                done: doorways.get() && !work.openings.read().0.is_empty(),
+            },
         ]
     })
 }

@@ -52,7 +52,9 @@ impl OpenJob {
     pub fn save(self) {
         let shelf = self.shelf.get_value();
         let mut seen = self.seen.get_value();
-        let outcome = self.job.with_untracked(|job| jobs::save(&*shelf, job, &mut seen));
+        let outcome = self
+            .job
+            .with_untracked(|job| jobs::save(&*shelf, job, &mut seen));
         self.seen.set_value(seen);
         let state = outcome.map_or_else(SaveState::Refused, |_| SaveState::Saved);
         if *self.state.read_untracked() != state {
@@ -141,6 +143,10 @@ impl OpenRoom {
     where
         T: Default + PartialEq + Send + Sync + 'static,
     {
-        Memo::new(move |_| self.open.job.with(|job| job.room(self.id).map(&part).unwrap_or_default()))
+        Memo::new(move |_| {
+            self.open
+                .job
+                .with(|job| job.room(self.id).map(&part).unwrap_or_default())
+        })
     }
 }

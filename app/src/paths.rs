@@ -59,8 +59,14 @@ pub fn stage(job: &str, room: u32, stage: Stage) -> String {
 
 /// The folder the app is hosted under, without a slash at its end: the router's base.
 pub fn base() -> String {
-    let uri = leptos::prelude::document().base_uri().ok().flatten().unwrap_or_default();
-    let path = uri.split_once("://").map_or(uri.as_str(), |(_, rest)| rest.find('/').map_or("/", |i| &rest[i..]));
+    let uri = leptos::prelude::document()
+        .base_uri()
+        .ok()
+        .flatten()
+        .unwrap_or_default();
+    let path = uri.split_once("://").map_or(uri.as_str(), |(_, rest)| {
+        rest.find('/').map_or("/", |i| &rest[i..])
+    });
     path.trim_end_matches('/').to_owned()
 }
 

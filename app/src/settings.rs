@@ -48,7 +48,9 @@ impl Settings {
     /// Reads the stored choices; the browser's own where none is stored.
     pub fn load() -> Self {
         let stored = |key| local_storage().and_then(|s| s.get_item(key).ok().flatten());
-        let tag = stored(LANGUAGE_KEY).or_else(|| window().navigator().language()).unwrap_or_default();
+        let tag = stored(LANGUAGE_KEY)
+            .or_else(|| window().navigator().language())
+            .unwrap_or_default();
         words::set_language(Language::from_tag(&tag));
         let light = match stored(LIGHT_KEY).as_deref() {
             Some("day") => Light::Day,

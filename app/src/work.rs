@@ -49,27 +49,39 @@ impl Work {
                 Some(Surface::new(&shape.outline, &r.spots).map(Arc::new))
             })
         });
-        Self { shape, openings, readings, floor }
+        Self {
+            shape,
+            openings,
+            readings,
+            floor,
+        }
     }
 
     /// The outline, where there is one.
     pub fn outline(self) -> Option<Outline> {
-        self.shape.with(|shape| shape.as_ref().ok().map(|shape| shape.outline.clone()))
+        self.shape
+            .with(|shape| shape.as_ref().ok().map(|shape| shape.outline.clone()))
     }
 
     /// The openings' places.
     pub fn spans(self) -> Vec<OpeningSpan> {
-        self.openings.with(|(placed, _)| placed.iter().map(|p| p.span).collect())
+        self.openings
+            .with(|(placed, _)| placed.iter().map(|p| p.span).collect())
     }
 
     /// The surface, where there is one.
     pub fn surface(self) -> Option<Arc<Surface>> {
-        self.floor.with(|floor| floor.as_ref().and_then(|f| f.as_ref().ok().cloned()))
+        self.floor
+            .with(|floor| floor.as_ref().and_then(|f| f.as_ref().ok().cloned()))
     }
 }
 
 /// An opening's letter, by its place in the list: A, B, ... Z, AA.
 pub fn opening_letter(index: usize) -> String {
     let letter = |i: usize| char::from(b'A' + u8::try_from(i % 26).unwrap_or(0));
-    if index < 26 { letter(index).to_string() } else { format!("{}{}", letter(index / 26 - 1), letter(index)) }
+    if index < 26 {
+        letter(index).to_string()
+    } else {
+        format!("{}{}", letter(index / 26 - 1), letter(index))
+    }
 }

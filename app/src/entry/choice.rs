@@ -14,7 +14,10 @@ pub struct ChoiceOption {
 impl ChoiceOption {
     /// An option from its value and its words.
     pub fn new(value: impl Into<String>, words: impl Into<String>) -> Self {
-        Self { value: value.into(), words: words.into() }
+        Self {
+            value: value.into(),
+            words: words.into(),
+        }
     }
 }
 

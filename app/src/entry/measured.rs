@@ -24,10 +24,21 @@ fn understood(field: &Field, typed: &Typed, units: Units) -> Option<String> {
                 "{} = {} = {}",
                 slope.format(SlopeUnit::OneTo, 1),
                 slope.format(SlopeUnit::Percent, 2),
-                slope.format(if metric { SlopeUnit::MmPerM } else { SlopeUnit::InPer4Ft }, 2)
+                slope.format(
+                    if metric {
+                        SlopeUnit::MmPerM
+                    } else {
+                        SlopeUnit::InPer4Ft
+                    },
+                    2
+                )
             ))
         }
-        Field::Area(..) | Field::Volume(..) | Field::Number(_) | Field::Percent(_) | Field::Whole(_) => None,
+        Field::Area(..)
+        | Field::Volume(..)
+        | Field::Number(_)
+        | Field::Percent(_)
+        | Field::Whole(_) => None,
     }
 }
 
@@ -84,24 +95,43 @@ pub fn Measured(
     let left = RwSignal::new(!value.get_untracked().is_blank());
     let refusal = Memo::new(move |_| value.with(|v| field.optional(v).err()));
     let error = Signal::derive(move || {
-        if left.get() { refusal.get().map(|r| refusals::entry(&r, &field)).or_else(|| also.get()) } else { None }
+        if left.get() {
+            refusal
+                .get()
+                .map(|r| refusals::entry(&r, &field))
+                .or_else(|| also.get())
+        } else {
+            None
+        }
     });
     let echo_line = Signal::derive(move || match field {
-        Field::Length(..) | Field::Slope(..) => {
-            Some(value.with(|v| understood(&field, v, units.get())).unwrap_or_default())
-        }
+        Field::Length(..) | Field::Slope(..) => Some(
+            value
+                .with(|v| understood(&field, v, units.get()))
+                .unwrap_or_default(),
+        ),
         _ => None,
     });
     let unit = Signal::derive(move || {
         let unit = unit_words(&field, units.get());
-        if optional { format!("{unit}{}({})", if unit.is_empty() { "" } else { " " }, crate::words::common::optional()) } else { unit }
+        if optional {
+            format!(
+                "{unit}{}({})",
+                if unit.is_empty() { "" } else { " " },
+                crate::words::common::optional()
+            )
+        } else {
+            unit
+        }
     });
     let node = NodeRef::<leptos::html::Input>::new();
     let open_id = id.clone();
     let tools_open = Memo::new(move |_| always_open || *settings.open_tools.read() == open_id);
     let keep = move |text: String| on_typed.run(field.keep(text, units.get_untracked()));
     let put = move |key: &'static str| {
-        let Some(input) = node.get_untracked() else { return };
+        let Some(input) = node.get_untracked() else {
+            return;
+        };
         let text = input.value();
         let at = input.selection_start().ok().flatten().unwrap_or(u32::MAX) as usize;
         let to = input.selection_end().ok().flatten().unwrap_or(u32::MAX) as usize;

@@ -55,7 +55,8 @@ pub fn JobFrame() -> impl IntoView {
                 view! { <Lone><Damaged unreadable id turn /></Lone> }.into_any()
             }
             Err(refusal) => {
-                view! { <Lone><p class="notice look">{notices::shelf_refusal(&refusal)}</p></Lone> }.into_any()
+                view! { <Lone><p class="notice look">{notices::shelf_refusal(&refusal)}</p></Lone> }
+                    .into_any()
             }
         }
     }
@@ -113,7 +114,8 @@ fn Damaged(unreadable: Unreadable, id: String, turn: RwSignal<u32>) -> impl Into
 #[component]
 pub fn SaveNotice() -> impl IntoView {
     let open = expect_context::<OpenJob>();
-    let actions = move |refusal: &SaveRefusal| match refusal {
+    let actions = move |refusal: &SaveRefusal| {
+        match refusal {
         SaveRefusal::Conflict { .. } => view! {
             <button type="button" class="button main" on:click=move |_| open.keep_mine()>{notices::keep_mine()}</button>
             <button type="button" class="button" on:click=move |_| open.take_theirs()>{notices::take_theirs()}</button>
@@ -128,6 +130,7 @@ pub fn SaveNotice() -> impl IntoView {
             <button type="button" class="button" on:click=move |_| open.save()>{notices::try_again()}</button>
         }
         .into_any(),
+    }
     };
     view! {
         <div role="alert">
@@ -164,7 +167,12 @@ pub fn JobPage() -> impl IntoView {
     let notes = Memo::new(move |_| open.job.with(|job| job.notes.clone()));
     let units = open.units();
     let rooms = Memo::new(move |_| {
-        open.job.with(|job| job.rooms.iter().map(|r| (r.id, r.name.clone())).collect::<Vec<_>>())
+        open.job.with(|job| {
+            job.rooms
+                .iter()
+                .map(|r| (r.id, r.name.clone()))
+                .collect::<Vec<_>>()
+        })
     });
     let add_room = move |_| {
         open.change(|job| {
@@ -270,9 +278,13 @@ fn Carry() -> impl IntoView {
             match link::fragment(&job).await {
                 Ok(fragment) => {
                     let base = document().base_uri().ok().flatten().unwrap_or_default();
-                    let url = format!("{base}{}{fragment}", if fragment.starts_with('#') { "" } else { "#" });
+                    let url = format!(
+                        "{base}{}{fragment}",
+                        if fragment.starts_with('#') { "" } else { "#" }
+                    );
                     let clipboard = window().navigator().clipboard();
-                    let copied = wasm_bindgen_futures::JsFuture::from(clipboard.write_text(&url)).await;
+                    let copied =
+                        wasm_bindgen_futures::JsFuture::from(clipboard.write_text(&url)).await;
                     if copied.is_ok() {
                         by_hand.set(String::new());
                         said.set(words::link_copied().to_owned());

@@ -18,7 +18,10 @@ use crate::words::{common, jobs as words, notices, room as room_words};
 enum Said {
     Nothing,
     Trouble(String),
-    Deleted { id: String, name: String },
+    Deleted {
+        id: String,
+        name: String,
+    },
     /// A job from a file or a link that meets another state of itself here.
     Meets(Box<Incoming>),
     /// A link's job, not kept yet.
@@ -42,16 +45,14 @@ pub fn JobsPage() -> impl IntoView {
     });
     let again = move || turn.update(|n| *n += 1);
 
-    let keep_new = move |job: Job| {
-        match jobs::save(&*desk.shelf(), &job, &mut Seen::nothing()) {
-            Ok(_) => {
-                spawn_local(async move {
-                    persist::ask(&*desk.shelf()).await;
-                });
-                open(&job.id);
-            }
-            Err(refusal) => said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned())),
+    let keep_new = move |job: Job| match jobs::save(&*desk.shelf(), &job, &mut Seen::nothing()) {
+        Ok(_) => {
+            spawn_local(async move {
+                persist::ask(&*desk.shelf()).await;
+            });
+            open(&job.id);
         }
+        Err(refusal) => said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned())),
     };
     let new_job = move |_| {
         let job = Job::new(fresh::job_id(), "", fresh::now(), Units::FeetInches);
@@ -64,8 +65,14 @@ pub fn JobsPage() -> impl IntoView {
         keep_new(job);
     };
     let bring = move |job: Job| match carry::meet(&*desk.shelf(), job) {
-        Ok(Incoming { job, here: Here::TheSame }) => open(&job.id),
-        Ok(Incoming { job, here: Here::Nothing }) => match carry::keep(&*desk.shelf(), job, Keep::AsItIs) {
+        Ok(Incoming {
+            job,
+            here: Here::TheSame,
+        }) => open(&job.id),
+        Ok(Incoming {
+            job,
+            here: Here::Nothing,
+        }) => match carry::keep(&*desk.shelf(), job, Keep::AsItIs) {
             Ok((job, ..)) => {
                 said.set(Said::Brought(shown_name(&job.name)));
                 again();
@@ -76,7 +83,9 @@ pub fn JobsPage() -> impl IntoView {
         Err(refusal) => said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned())),
     };
     let picked = move |input: web_sys::HtmlInputElement| {
-        let Some(file) = files::picked(&input) else { return };
+        let Some(file) = files::picked(&input) else {
+            return;
+        };
         spawn_local(async move {
             match files::read(&file).await {
                 Ok(bytes) => match carry::read(&bytes) {
@@ -98,20 +107,29 @@ pub fn JobsPage() -> impl IntoView {
         });
     }
     let leave_link = move || {
-        let _ = window().history().and_then(|h| h.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some("./")));
+        let _ = window()
+            .history()
+            .and_then(|h| h.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some("./")));
         said.set(Said::Nothing);
     };
     let meet = move |how: Option<Keep<'static>>| {
-        let Said::Meets(incoming) = said.get_untracked() else { return };
+        let Said::Meets(incoming) = said.get_untracked() else {
+            return;
+        };
         let (new_id, now) = (fresh::job_id(), fresh::now());
         let name = words::copy_of(&shown_name(&incoming.job.name));
-        let how = how.unwrap_or(Keep::Both { new_id: &new_id, now: &now, name: &name });
+        let how = how.unwrap_or(Keep::Both {
+            new_id: &new_id,
+            now: &now,
+            name: &name,
+        });
         match carry::keep(&*desk.shelf(), incoming.job, how) {
             Ok((job, ..)) => open(&job.id),
             Err(refusal) => said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned())),
         }
     };
-    let notice = move || match said.get() {
+    let notice = move || {
+        match said.get() {
         Said::Nothing => ().into_any(),
         Said::Trouble(words) => view! { <p class="notice look">{words}</p> }.into_any(),
         Said::Brought(name) => view! { <p class="notice">{words::imported(&name)}</p> }.into_any(),
@@ -158,8 +176,10 @@ pub fn JobsPage() -> impl IntoView {
             }
                 .into_any()
         }
+    }
     };
-    let list = move || match listed.get() {
+    let list = move || {
+        match listed.get() {
         Err(trouble) => view! { <p class="notice look">{trouble}</p> }.into_any(),
         Ok(all) if all.is_empty() => view! { <p>{words::none_yet()}</p> }.into_any(),
         Ok(all) => view! {
@@ -170,6 +190,7 @@ pub fn JobsPage() -> impl IntoView {
             </ul>
         }
             .into_any(),
+    }
     };
     view! {
         <PageHeading text=Signal::stored(words::title().to_owned()) />
@@ -194,7 +215,11 @@ pub fn JobsPage() -> impl IntoView {
 
 /// A job's name, or the words for one without.
 pub fn shown_name(name: &str) -> String {
-    if name.trim().is_empty() { words::untitled().to_owned() } else { name.to_owned() }
+    if name.trim().is_empty() {
+        words::untitled().to_owned()
+    } else {
+        name.to_owned()
+    }
 }
 
 /// The day and time of an RFC 3339 time, as it was written.
@@ -208,15 +233,31 @@ fn when(changed: &str) -> String {
 #[component]
 fn JobRow(listed: Listed, said: RwSignal<Said>, turn: RwSignal<u32>) -> impl IntoView {
     let desk = expect_context::<Desk>();
-    let Listed { id, name, place, changed, rooms, trouble } = listed;
+    let Listed {
+        id,
+        name,
+        place,
+        changed,
+        rooms,
+        trouble,
+    } = listed;
     let name = shown_name(&name);
-    let rooms = if rooms == 1 { words::room_count_one().to_owned() } else { words::rooms_count(rooms) };
+    let rooms = if rooms == 1 {
+        words::room_count_one().to_owned()
+    } else {
+        words::rooms_count(rooms)
+    };
     let delete = {
         let (id, name) = (id.clone(), name.clone());
         move |_| {
             match bin::delete(&*desk.shelf(), &id) {
-                Ok(_) => said.set(Said::Deleted { id: id.clone(), name: name.clone() }),
-                Err(refusal) => said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned())),
+                Ok(_) => said.set(Said::Deleted {
+                    id: id.clone(),
+                    name: name.clone(),
+                }),
+                Err(refusal) => {
+                    said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned()))
+                }
             }
             turn.update(|n| *n += 1);
         }
@@ -228,13 +269,17 @@ fn JobRow(listed: Listed, said: RwSignal<Said>, turn: RwSignal<u32>) -> impl Int
                 let copy = job.duplicate(fresh::job_id(), fresh::now(), words::copy_of(&name));
                 match jobs::save(&*desk.shelf(), &copy, &mut Seen::nothing()) {
                     Ok(_) => said.set(Said::Nothing),
-                    Err(refusal) => said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned())),
+                    Err(refusal) => {
+                        said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned()))
+                    }
                 }
                 turn.update(|n| *n += 1);
             }
         }
     };
-    let quiet = trouble.is_some().then(|| view! { <span class="quiet">{words::damaged_here()}</span> });
+    let quiet = trouble
+        .is_some()
+        .then(|| view! { <span class="quiet">{words::damaged_here()}</span> });
     view! {
         <li>
             <a class="go" href=paths::job(&id)>
@@ -266,5 +311,9 @@ fn JobRow(listed: Listed, said: RwSignal<Said>, turn: RwSignal<u32>) -> impl Int
 
 /// The words for a room without a name.
 pub fn shown_room(name: &str) -> String {
-    if name.trim().is_empty() { room_words::stage().to_owned() } else { name.to_owned() }
+    if name.trim().is_empty() {
+        room_words::stage().to_owned()
+    } else {
+        name.to_owned()
+    }
 }

@@ -9,7 +9,10 @@ pub mod room;
 
 pub mod survey;
 
+pub mod pour;
+
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
+pub use pour::PourPage;
 pub use room::RoomPage;
 pub use survey::SurveyPage;

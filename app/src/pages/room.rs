@@ -34,7 +34,12 @@ pub fn RoomPage(
                 _ => Shape::Rectangle,
             }
         });
-        if code == "walk" && room.open.job.with_untracked(|j| j.room(room.id).is_some_and(|r| r.outline.walls.is_empty())) {
+        if code == "walk"
+            && room
+                .open
+                .job
+                .with_untracked(|j| j.room(room.id).is_some_and(|r| r.outline.walls.is_empty()))
+        {
             for _ in 0..4 {
                 add_wall(room);
             }
@@ -166,7 +171,14 @@ fn Walls(room: OpenRoom) -> impl IntoView {
     let units = room.open.units();
     let ids = room.part(|r| r.outline.walls.iter().map(|w| w.id).collect::<Vec<_>>());
     let wall = move |id: u32, get: fn(&WalkWall) -> Typed| {
-        room.part(move |r| r.outline.walls.iter().find(|w| w.id == id).map(get).unwrap_or_default())
+        room.part(move |r| {
+            r.outline
+                .walls
+                .iter()
+                .find(|w| w.id == id)
+                .map(get)
+                .unwrap_or_default()
+        })
     };
     let change = move |id: u32, change: &dyn Fn(&mut WalkWall)| {
         room.change(|r| {
@@ -245,7 +257,11 @@ fn Plan(room: OpenRoom, work: Work) -> impl IntoView {
     });
     let facts = move || {
         work.outline().map(|outline| {
-            let unit = if units.get() == calc::job::Units::Metric { AreaUnit::SquareMeters } else { AreaUnit::SquareFeet };
+            let unit = if units.get() == calc::job::Units::Metric {
+                AreaUnit::SquareMeters
+            } else {
+                AreaUnit::SquareFeet
+            };
             words::area_says(
                 Area::from_in2(outline.area_in2()).format(unit, 1),
                 length_text(outline.perimeter_in(), units.get()),
@@ -280,7 +296,9 @@ fn Plan(room: OpenRoom, work: Work) -> impl IntoView {
 
 /// The plan's content: walls, openings, sides.
 pub fn plan(work: Work, units: calc::job::Units) -> MapContent {
-    let Some(outline) = work.outline() else { return MapContent::default() };
+    let Some(outline) = work.outline() else {
+        return MapContent::default();
+    };
     let corners = outline.corners().to_vec();
     let span = |get: fn(&calc::floor::Point) -> f64| {
         let low = corners.iter().map(get).fold(f64::MAX, f64::min);
@@ -288,7 +306,10 @@ pub fn plan(work: Work, units: calc::job::Units) -> MapContent {
     };
     MapContent {
         gaps: gaps(work),
-        sides: Some((length_text(span(|p| p.x_in), units), length_text(span(|p| p.y_in), units))),
+        sides: Some((
+            length_text(span(|p| p.x_in), units),
+            length_text(span(|p| p.y_in), units),
+        )),
         wall_numbers: true,
         corners,
         ..MapContent::default()
@@ -301,7 +322,11 @@ pub fn gaps(work: Work) -> Vec<Gap> {
         placed
             .iter()
             .enumerate()
-            .map(|(i, p)| Gap { left: p.span.left, right: p.span.right, label: opening_letter(i) })
+            .map(|(i, p)| Gap {
+                left: p.span.left,
+                right: p.span.right,
+                label: opening_letter(i),
+            })
             .collect()
     })
 }
@@ -366,10 +391,20 @@ fn kind_code(kind: OpeningKind) -> &'static str {
 fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
     let units = room.open.units();
     let number = move || ids.with(|ids| ids.iter().position(|&i| i == id).unwrap_or(0));
-    let part = move |get: fn(&Opening) -> Typed| room.part(move |r| r.opening(id).map(get).unwrap_or_default());
+    let part = move |get: fn(&Opening) -> Typed| {
+        room.part(move |r| r.opening(id).map(get).unwrap_or_default())
+    };
     let name = room.part(move |r| r.opening(id).map(|o| o.name.clone()).unwrap_or_default());
-    let kind = room.part(move |r| r.opening(id).map(|o| kind_code(o.kind).to_owned()).unwrap_or_default());
-    let wall = room.part(move |r| r.opening(id).map(|o| o.wall.to_string()).unwrap_or_default());
+    let kind = room.part(move |r| {
+        r.opening(id)
+            .map(|o| kind_code(o.kind).to_owned())
+            .unwrap_or_default()
+    });
+    let wall = room.part(move |r| {
+        r.opening(id)
+            .map(|o| o.wall.to_string())
+            .unwrap_or_default()
+    });
     let change = move |change: &dyn Fn(&mut Opening)| {
         room.change(|r| {
             if let Some(opening) = r.opening_mut(id) {
@@ -383,7 +418,10 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
                 .walls()
                 .enumerate()
                 .map(|(i, w)| {
-                    ChoiceOption::new(i.to_string(), words::wall_option(i + 1, length_text(w.length_in(), units.get())))
+                    ChoiceOption::new(
+                        i.to_string(),
+                        words::wall_option(i + 1, length_text(w.length_in(), units.get())),
+                    )
                 })
                 .collect()
         })
@@ -392,7 +430,9 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
     let place = Signal::derive(move || {
         work.openings.with(|(_, troubles)| {
             troubles.iter().find_map(|t| match t {
-                OpeningTrouble::Place { row, what } if *row == id => Some(words::opening_problem(what, units.get())),
+                OpeningTrouble::Place { row, what } if *row == id => {
+                    Some(words::opening_problem(what, units.get()))
+                }
                 OpeningTrouble::Place { .. } | OpeningTrouble::Entry(EntryProblem { .. }) => None,
             })
         })
@@ -470,4 +510,3 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
         </li>
     }
 }
-

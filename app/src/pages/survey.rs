@@ -39,12 +39,16 @@ struct Walk {
 
 impl Walk {
     fn number(self, id: u32) -> usize {
-        self.ids.with(|ids| ids.iter().position(|&i| i == id).map_or(0, |i| i + 1))
+        self.ids
+            .with(|ids| ids.iter().position(|&i| i == id).map_or(0, |i| i + 1))
     }
 
     /// The number of a spot by its index among the spots that were read.
     fn number_of_read(self, index: usize) -> usize {
-        self.work.readings.with(|r| r.id_of(index)).map_or(index + 1, |id| self.number(id))
+        self.work
+            .readings
+            .with(|r| r.id_of(index))
+            .map_or(index + 1, |id| self.number(id))
     }
 
     fn go(self, to: Option<u32>) {
@@ -64,8 +68,12 @@ impl Walk {
 
     fn step(self, by: isize) {
         let to = self.ids.with_untracked(|ids| {
-            let at = self.now.get_untracked().and_then(|id| ids.iter().position(|&i| i == id));
-            at.and_then(|at| at.checked_add_signed(by)).and_then(|at| ids.get(at).copied())
+            let at = self
+                .now
+                .get_untracked()
+                .and_then(|id| ids.iter().position(|&i| i == id));
+            at.and_then(|at| at.checked_add_signed(by))
+                .and_then(|at| ids.get(at).copied())
         });
         self.go(to);
     }
@@ -87,10 +95,15 @@ pub fn SurveyPage(
 ) -> impl IntoView {
     let work = Work::of(room);
     let ids = room.part(|r| r.survey.spots.iter().map(|s| s.id).collect::<Vec<_>>());
-    let first_open = room
-        .open
-        .job
-        .with_untracked(|job| job.room(room.id).and_then(|r| r.survey.spots.iter().find(|s| s.reading.is_blank()).map(|s| s.id)));
+    let first_open = room.open.job.with_untracked(|job| {
+        job.room(room.id).and_then(|r| {
+            r.survey
+                .spots
+                .iter()
+                .find(|s| s.reading.is_blank())
+                .map(|s| s.id)
+        })
+    });
     let walk = Walk {
         room,
         work,
@@ -138,14 +151,27 @@ fn SetUp(walk: Walk, has_spots: Memo<bool>) -> impl IntoView {
     let way = room.part(|r| r.survey.way);
     let refused = RwSignal::new(None);
     let propose_spots = move |_| {
-        let Some(outline) = walk.work.outline() else { return };
-        let spacing = room.open.job.with_untracked(|job| job.room(room.id).map(|r| r.survey.spacing.clone()));
-        let Ok(spacing_in) = fields::SPACING.read(&spacing.unwrap_or_default()) else { return };
+        let Some(outline) = walk.work.outline() else {
+            return;
+        };
+        let spacing = room
+            .open
+            .job
+            .with_untracked(|job| job.room(room.id).map(|r| r.survey.spacing.clone()));
+        let Ok(spacing_in) = fields::SPACING.read(&spacing.unwrap_or_default()) else {
+            return;
+        };
         match propose(&outline, &walk.work.spans(), spacing_in) {
-            Err(refusal) => refused.set(Some(words::survey_refusal(&refusal, units.get_untracked()))),
+            Err(refusal) => {
+                refused.set(Some(words::survey_refusal(&refusal, units.get_untracked())))
+            }
             Ok(proposed) => {
                 refused.set(None);
-                lay_out(walk, &outline, &proposed.iter().map(|p| p.at).collect::<Vec<_>>());
+                lay_out(
+                    walk,
+                    &outline,
+                    &proposed.iter().map(|p| p.at).collect::<Vec<_>>(),
+                );
             }
         }
     };
@@ -193,20 +219,33 @@ fn SetUp(walk: Walk, has_spots: Memo<bool>) -> impl IntoView {
 /// Puts proposed spots in the document: spots already read stay where they are, unread ones give way.
 fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
     let units = walk.room.open.units().get_untracked();
-    let read: Vec<Point> =
-        walk.work.readings.with_untracked(|r| r.places.iter().filter(|p| p.read).map(|p| p.at).collect());
+    let read: Vec<Point> = walk
+        .work
+        .readings
+        .with_untracked(|r| r.places.iter().filter(|p| p.read).map(|p| p.at).collect());
     walk.room.open.change(|job| {
         let mut next = job.next_id;
         if let Some(room) = job.room_mut(walk.room.id) {
-            let mut spots: Vec<Spot> =
-                room.survey.spots.iter().filter(|s| !s.reading.is_blank()).cloned().collect();
+            let mut spots: Vec<Spot> = room
+                .survey
+                .spots
+                .iter()
+                .filter(|s| !s.reading.is_blank())
+                .cloned()
+                .collect();
             for &at in proposed {
                 // A spot already read within an inch serves.
                 if read.iter().any(|r| r.distance_in(at) < 1.0) {
                     continue;
                 }
                 let (x, y) = place_entries(outline, at, units);
-                spots.push(Spot { id: next, x, y, reading: Typed::default(), rest: calc::job::Rest::new() });
+                spots.push(Spot {
+                    id: next,
+                    x,
+                    y,
+                    reading: Typed::default(),
+                    rest: calc::job::Rest::new(),
+                });
                 next += 1;
             }
             room.survey.spots = spots;
@@ -214,7 +253,13 @@ fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
         job.next_id = next;
     });
     let first = walk.room.open.job.with_untracked(|job| {
-        job.room(walk.room.id).and_then(|r| r.survey.spots.iter().find(|s| s.reading.is_blank()).map(|s| s.id))
+        job.room(walk.room.id).and_then(|r| {
+            r.survey
+                .spots
+                .iter()
+                .find(|s| s.reading.is_blank())
+                .map(|s| s.id)
+        })
     });
     walk.go(first);
 }
@@ -225,36 +270,54 @@ fn Steps(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
     let content = Memo::new(move |_| map(walk));
     let counts = Memo::new(move |_| {
-        walk.work.readings.with(|r| (r.places.len() - r.unread(), r.places.len()))
+        walk.work
+            .readings
+            .with(|r| (r.places.len() - r.unread(), r.places.len()))
     });
     let says = Signal::derive(move || {
         let (read, count) = counts.get();
         words::map_says(read, count)
     });
     let tap = Callback::new(move |index: usize| {
-        let id = walk.work.readings.with_untracked(|r| r.places.get(index).map(|p| p.id));
+        let id = walk
+            .work
+            .readings
+            .with_untracked(|r| r.places.get(index).map(|p| p.id));
         walk.go(id);
     });
     let value = Memo::new(move |_| {
         let id = walk.now.get()?;
-        walk.room.open.job.with(|job| job.room(walk.room.id).and_then(|r| r.spot(id)).map(|s| s.reading.clone()))
+        walk.room.open.job.with(|job| {
+            job.room(walk.room.id)
+                .and_then(|r| r.spot(id))
+                .map(|s| s.reading.clone())
+        })
     });
     let place = move || {
         let id = walk.now.get()?;
         let at = walk.work.readings.with(|r| r.place_of(id))?;
-        Some(words::spot_where(length_text(at.x_in, units.get()), length_text(at.y_in, units.get())))
+        Some(words::spot_where(
+            length_text(at.x_in, units.get()),
+            length_text(at.y_in, units.get()),
+        ))
     };
     // One undo for each stay at a spot: the reading as it was on arrival.
     let arrived = StoredValue::new((None::<u32>, Typed::default()));
     Effect::new(move |_| {
         let now = walk.now.get();
         let reading = now.and_then(|id| {
-            walk.room.open.job.with_untracked(|job| job.room(walk.room.id).and_then(|r| r.spot(id)).map(|s| s.reading.clone()))
+            walk.room.open.job.with_untracked(|job| {
+                job.room(walk.room.id)
+                    .and_then(|r| r.spot(id))
+                    .map(|s| s.reading.clone())
+            })
         });
         arrived.set_value((now, reading.unwrap_or_default()));
     });
     let typed = Callback::new(move |typed: Typed| {
-        let Some(id) = walk.now.get_untracked() else { return };
+        let Some(id) = walk.now.get_untracked() else {
+            return;
+        };
         let (at, before) = arrived.get_value();
         if at == Some(id) && before != typed {
             walk.undo.update(|undo| {
@@ -273,7 +336,11 @@ fn Steps(walk: Walk) -> impl IntoView {
     };
     let status = move || {
         let (read, count) = counts.get();
-        if read == count { words::all_read().to_owned() } else { words::left_to_read(count - read) }
+        if read == count {
+            words::all_read().to_owned()
+        } else {
+            words::left_to_read(count - read)
+        }
     };
     view! {
         <section class="walk">
@@ -314,7 +381,9 @@ fn Steps(walk: Walk) -> impl IntoView {
 
 /// The map of the walk: pins by what is read, the spot that is entered now, those to read again.
 fn map(walk: Walk) -> MapContent {
-    let Some(outline) = walk.work.outline() else { return MapContent::default() };
+    let Some(outline) = walk.work.outline() else {
+        return MapContent::default();
+    };
     let again = again(walk);
     let now = walk.now.get();
     let pins = walk.work.readings.with(|r| {
@@ -333,14 +402,23 @@ fn map(walk: Walk) -> MapContent {
             })
             .collect()
     });
-    MapContent { corners: outline.corners().to_vec(), gaps: gaps(walk.work), pins, ..MapContent::default() }
+    MapContent {
+        corners: outline.corners().to_vec(),
+        gaps: gaps(walk.work),
+        pins,
+        ..MapContent::default()
+    }
 }
 
 /// Ids of the readings that disagree with their neighbours, but for the one being entered.
 fn again(walk: Walk) -> BTreeSet<u32> {
     let now = walk.now.get();
     walk.work.readings.with(|r| {
-        suspects(&r.spots).iter().filter_map(|s| r.id_of(s.index)).filter(|&id| Some(id) != now).collect()
+        suspects(&r.spots)
+            .iter()
+            .filter_map(|s| r.id_of(s.index))
+            .filter(|&id| Some(id) != now)
+            .collect()
     })
 }
 
@@ -357,7 +435,11 @@ fn Again(walk: Walk) -> impl IntoView {
                 .filter_map(|s| {
                     let id = r.id_of(s.index).filter(|&id| Some(id) != now)?;
                     let height_in = r.spots.get(s.index)?.height_in;
-                    Some((id, reading_in(way.get(), height_in), reading_in(way.get(), s.expected_in)))
+                    Some((
+                        id,
+                        reading_in(way.get(), height_in),
+                        reading_in(way.get(), s.expected_in),
+                    ))
                 })
                 .collect::<Vec<_>>()
         })
@@ -399,13 +481,19 @@ fn Trouble(walk: Walk) -> impl IntoView {
     let words = Memo::new(move |_| {
         let problems = walk.work.readings.with(|r| r.problems.len());
         let refusal = walk.work.floor.with(|floor| match floor {
-            Some(Err(refusal)) => {
-                Some(words::surface_refusal(refusal, &|index| walk.number_of_read(index), units.get()))
-            }
+            Some(Err(refusal)) => Some(words::surface_refusal(
+                refusal,
+                &|index| walk.number_of_read(index),
+                units.get(),
+            )),
             _ => None,
         });
         let entries = (problems > 0).then(|| words::entries_wrong(problems));
-        [refusal, entries].into_iter().flatten().collect::<Vec<_>>().join(" ")
+        [refusal, entries]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join(" ")
     });
     view! {
         <p class="notice look" role="status" hidden=move || words.read().is_empty()>{move || words.get()}</p>
@@ -519,20 +607,34 @@ fn contours(walk: Walk) -> (MapContent, f64) {
         .iter()
         .enumerate()
         .map(|(i, &height_in)| HeightLine {
-            label: if i % 2 == 0 { length_text(facts.highest_in - height_in, units) } else { String::new() },
+            label: if i % 2 == 0 {
+                length_text(facts.highest_in - height_in, units)
+            } else {
+                String::new()
+            },
             index: i % 4 == 0,
             pieces: contour::contour(&surface, height_in),
         })
         .collect();
     let pin = |index: usize, label: &str| {
-        surface.vertices.get(index).map(|v| Pin { at: v.at, label: label.to_owned(), mark: Mark::Read })
+        surface.vertices.get(index).map(|v| Pin {
+            at: v.at,
+            label: label.to_owned(),
+            mark: Mark::Read,
+        })
     };
     let tilt = facts.best_fit.plane.tilt_in_per_4ft();
     let content = MapContent {
         corners: outline.corners().to_vec(),
         gaps: gaps(walk.work),
         lines,
-        pins: [pin(facts.highest, words::high()), pin(facts.lowest, words::low())].into_iter().flatten().collect(),
+        pins: [
+            pin(facts.highest, words::high()),
+            pin(facts.lowest, words::low()),
+        ]
+        .into_iter()
+        .flatten()
+        .collect(),
         downhill: facts
             .best_fit
             .plane
@@ -555,11 +657,19 @@ fn List(walk: Walk) -> impl IntoView {
     let open = RwSignal::new(false);
     let shown = RwSignal::new(ROWS_AT_ONCE);
     let ids = Memo::new(move |_| {
-        if open.get() { walk.ids.with(|ids| ids.iter().copied().take(shown.get()).collect()) } else { Vec::new() }
+        if open.get() {
+            walk.ids
+                .with(|ids| ids.iter().copied().take(shown.get()).collect())
+        } else {
+            Vec::new()
+        }
     });
     let cleared = RwSignal::new(None::<Vec<Spot>>);
     let clear = move |_| {
-        let before = room.open.job.with_untracked(|job| job.room(room.id).map(|r| r.survey.spots.clone()));
+        let before = room
+            .open
+            .job
+            .with_untracked(|job| job.room(room.id).map(|r| r.survey.spots.clone()));
         cleared.set(before);
         walk.now.set(None);
         room.change(|r| r.survey.spots.clear());
@@ -605,7 +715,8 @@ fn List(walk: Walk) -> impl IntoView {
 #[component]
 fn SpotRow(walk: Walk, id: u32, units: Memo<Units>) -> impl IntoView {
     let room = walk.room;
-    let part = move |get: fn(&Spot) -> Typed| room.part(move |r| r.spot(id).map(get).unwrap_or_default());
+    let part =
+        move |get: fn(&Spot) -> Typed| room.part(move |r| r.spot(id).map(get).unwrap_or_default());
     let entry = move |what: &'static str,
                       label: &'static str,
                       field: fields::Field,
@@ -715,10 +826,18 @@ fn Paste(walk: Walk) -> impl IntoView {
     let text = RwSignal::new(String::new());
     let refused = RwSignal::new(None::<String>);
     let take = move || {
-        let bare = if units.get_untracked() == Units::Metric { LengthUnit::Millimeters } else { LengthUnit::Inches };
+        let bare = if units.get_untracked() == Units::Metric {
+            LengthUnit::Millimeters
+        } else {
+            LengthUnit::Inches
+        };
         match text.with_untracked(|t| paste::read(t, bare)) {
             Err(refusals) => {
-                let mut lines: Vec<String> = refusals.iter().take(LINES_SHOWN).map(words::paste_refusal).collect();
+                let mut lines: Vec<String> = refusals
+                    .iter()
+                    .take(LINES_SHOWN)
+                    .map(words::paste_refusal)
+                    .collect();
                 if refusals.len() > LINES_SHOWN {
                     lines.push(words::paste_more(refusals.len() - LINES_SHOWN));
                 }
@@ -755,7 +874,9 @@ fn Paste(walk: Walk) -> impl IntoView {
         }
     };
     let picked = move |input: web_sys::HtmlInputElement| {
-        let Some(file) = files::picked(&input) else { return };
+        let Some(file) = files::picked(&input) else {
+            return;
+        };
         spawn_local(async move {
             match files::read(&file).await {
                 Ok(bytes) => match String::from_utf8(bytes) {

@@ -61,8 +61,14 @@ pub fn LengthFigure(
         if units.get() == Units::Metric {
             return length.format_mm().into_any();
         }
-        let parts = if inches.get().abs() < 24.0 { length.inches_fraction(16) } else { length.feet_inches(16) };
-        let Some(parts) = parts else { return length.format_inches(16).into_any() };
+        let parts = if inches.get().abs() < 24.0 {
+            length.inches_fraction(16)
+        } else {
+            length.feet_inches(16)
+        };
+        let Some(parts) = parts else {
+            return length.format_inches(16).into_any();
+        };
         let sign = parts.negative.then_some("\u{2212}");
         let feet = (parts.feet > 0).then(|| format!("{}' ", parts.feet));
         let whole = (parts.inches > 0 || parts.numerator == 0).then(|| parts.inches.to_string());

@@ -80,7 +80,9 @@ pub struct MapContent {
 
 /// A label that would lie over one already written is left out; the table has them all.
 fn room_for(taken: &mut Vec<(f64, f64, f64)>, x: f64, y: f64, width: f64) -> bool {
-    let clear = taken.iter().all(|&(tx, ty, tw)| (tx - x).abs() > f64::midpoint(tw, width) || (ty - y).abs() > 15.0);
+    let clear = taken
+        .iter()
+        .all(|&(tx, ty, tw)| (tx - x).abs() > f64::midpoint(tw, width) || (ty - y).abs() > 15.0);
     if clear {
         taken.push((x, y, width));
     }
@@ -103,7 +105,9 @@ pub fn FloorMap(
     let sheet = Memo::new(move |_| content.with(|c| Sheet::fit(&c.corners, 36.0, 44.0, 420.0)));
     let svg = NodeRef::<leptos::svg::Svg>::new();
     let tap = move |ev: MouseEvent| {
-        let (Some(on_tap), Some(svg)) = (on_tap, svg.get_untracked()) else { return };
+        let (Some(on_tap), Some(svg)) = (on_tap, svg.get_untracked()) else {
+            return;
+        };
         let element: &web_sys::Element = svg.unchecked_ref();
         let rect = element.get_bounding_client_rect();
         if rect.width() <= 0.0 {
@@ -166,8 +170,12 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
         .map(|(class, path)| view! { <path class=format!("d{class}") d=path /> })
         .collect_view();
     let mut taken = Vec::new();
-    let mut dots: [(&str, String); 4] =
-        [("pin", String::new()), ("pin read", String::new()), ("pin again", String::new()), ("pin now", String::new())];
+    let mut dots: [(&str, String); 4] = [
+        ("pin", String::new()),
+        ("pin read", String::new()),
+        ("pin again", String::new()),
+        ("pin now", String::new()),
+    ];
     let mut now = None;
     let mut labels = Vec::new();
     for p in &c.pins {
@@ -184,12 +192,19 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
             now = Some((x, y));
         }
         let d = 2.0 * radius;
-        dots[mark].1.push_str(&format!("M{:.1} {y:.1}a{radius} {radius} 0 1 0 {d} 0a{radius} {radius} 0 1 0 -{d} 0", x - radius));
+        dots[mark].1.push_str(&format!(
+            "M{:.1} {y:.1}a{radius} {radius} 0 1 0 {d} 0a{radius} {radius} 0 1 0 -{d} 0",
+            x - radius
+        ));
         let width = 9.0 * f64::from(u32::try_from(p.label.chars().count()).unwrap_or(0));
         // Labels keep inside the walls: to the left of a pin on the right side.
         let ends = x + width + 8.0 > WIDTH - 8.0;
         let label_x = if ends { x - 7.0 } else { x + 7.0 };
-        let middle = if ends { label_x - width / 2.0 } else { label_x + width / 2.0 };
+        let middle = if ends {
+            label_x - width / 2.0
+        } else {
+            label_x + width / 2.0
+        };
         if !p.label.is_empty() && room_for(&mut taken, middle, y - 5.0, width) {
             labels.push(view! {
                 <text class="halo" x=label_x y=y - 5.0 text-anchor=if ends { "end" } else { "start" }>
@@ -258,7 +273,10 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
     };
     let downhill = c.downhill.clone().map(|(degrees, label)| {
         let (low, high) = sheet.extent();
-        let middle = Point::new(f64::midpoint(low.x_in, high.x_in), f64::midpoint(low.y_in, high.y_in));
+        let middle = Point::new(
+            f64::midpoint(low.x_in, high.x_in),
+            f64::midpoint(low.y_in, high.y_in),
+        );
         let (x, y) = sheet.at(middle);
         view! {
             <g transform=format!("translate({x:.1} {y:.1}) rotate({:.1})", -degrees)>
@@ -286,7 +304,10 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
                 let run = (x2 - x1).hypot(y2 - y1).max(1.0);
                 // Inward: to the left hand of a counter-clockwise walk.
                 let (ix, iy) = ((y2 - y1) / run, (x1 - x2) / run);
-                let (mx, my) = (f64::midpoint(x1, x2) + 14.0 * ix, f64::midpoint(y1, y2) + 14.0 * iy);
+                let (mx, my) = (
+                    f64::midpoint(x1, x2) + 14.0 * ix,
+                    f64::midpoint(y1, y2) + 14.0 * iy,
+                );
                 view! { <text x=mx y=my + 5.0 text-anchor="middle">{(i + 1).to_string()}</text> }
             })
             .collect_view()

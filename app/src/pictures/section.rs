@@ -33,10 +33,12 @@ pub fn exaggeration(content: &SectionContent) -> f64 {
     let high = all().map(|p| p.1).fold(f64::MIN, f64::max);
     let run = content.floor.last().map_or(1.0, |p| p.0).max(1.0);
     let most = BODY / (high - low).max(0.05) * run / (WIDTH - 2.0 * MARGIN);
-    [200.0, 100.0, 50.0, 40.0, 30.0, 20.0, 15.0, 10.0, 8.0, 5.0, 4.0, 3.0, 2.0]
-        .into_iter()
-        .find(|&k| k <= most)
-        .unwrap_or(1.0)
+    [
+        200.0, 100.0, 50.0, 40.0, 30.0, 20.0, 15.0, 10.0, 8.0, 5.0, 4.0, 3.0, 2.0,
+    ]
+    .into_iter()
+    .find(|&k| k <= most)
+    .unwrap_or(1.0)
 }
 
 /// The section.
@@ -57,16 +59,32 @@ pub fn Section(
 }
 
 fn draw(c: &SectionContent) -> AnyView {
-    let Some(run) = c.floor.last().map(|p| p.0.max(1.0)) else { return ().into_any() };
+    let Some(run) = c.floor.last().map(|p| p.0.max(1.0)) else {
+        return ().into_any();
+    };
     let scale = (WIDTH - 2.0 * MARGIN) / run;
     let tall = scale * exaggeration(c);
-    let high = c.floor.iter().chain(&c.pour).map(|p| p.1).fold(f64::MIN, f64::max);
+    let high = c
+        .floor
+        .iter()
+        .chain(&c.pour)
+        .map(|p| p.1)
+        .fold(f64::MIN, f64::max);
     let at = move |(s, h): (f64, f64)| (MARGIN + s * scale, TOP + (high - h) * tall);
     let path = |points: &[(f64, f64)]| {
-        points.iter().map(|&p| at(p)).map(|(x, y)| format!("{x:.1},{y:.1} ")).collect::<String>()
+        points
+            .iter()
+            .map(|&p| at(p))
+            .map(|(x, y)| format!("{x:.1},{y:.1} "))
+            .collect::<String>()
     };
     let under = HEIGHT - 46.0;
-    let ground = format!("{}{:.1},{under} {:.1},{under}", path(&c.floor), MARGIN + run * scale, MARGIN);
+    let ground = format!(
+        "{}{:.1},{under} {:.1},{under}",
+        path(&c.floor),
+        MARGIN + run * scale,
+        MARGIN
+    );
     let pour = (!c.pour.is_empty()).then(|| {
         let mut back = c.floor.clone();
         back.reverse();
@@ -79,7 +97,13 @@ fn draw(c: &SectionContent) -> AnyView {
         points
             .windows(2)
             .find(|w| s >= w[0].0 && s <= w[1].0)
-            .map(|w| if w[1].0 > w[0].0 { w[0].1 + (w[1].1 - w[0].1) * (s - w[0].0) / (w[1].0 - w[0].0) } else { w[0].1 })
+            .map(|w| {
+                if w[1].0 > w[0].0 {
+                    w[0].1 + (w[1].1 - w[0].1) * (s - w[0].0) / (w[1].0 - w[0].0)
+                } else {
+                    w[0].1
+                }
+            })
     };
     let mut last_x = f64::MIN;
     let depths = c

@@ -31,20 +31,36 @@ impl Sheet {
         if corners.is_empty() {
             (low, high) = (Point::new(0.0, 0.0), Point::new(120.0, 120.0));
         }
-        let (w, h) = ((high.x_in - low.x_in).max(1.0), (high.y_in - low.y_in).max(1.0));
+        let (w, h) = (
+            (high.x_in - low.x_in).max(1.0),
+            (high.y_in - low.y_in).max(1.0),
+        );
         let scale = ((WIDTH - 2.0 * margin) / w).min(most_height / h);
         let left = (WIDTH - w * scale) / 2.0;
-        Self { scale, left, top: margin, low, high, height: margin + h * scale + bottom }
+        Self {
+            scale,
+            left,
+            top: margin,
+            low,
+            high,
+            height: margin + h * scale + bottom,
+        }
     }
 
     /// Where a point of the room stands on the sheet.
     pub fn at(&self, p: Point) -> (f64, f64) {
-        (self.left + (p.x_in - self.low.x_in) * self.scale, self.top + (self.high.y_in - p.y_in) * self.scale)
+        (
+            self.left + (p.x_in - self.low.x_in) * self.scale,
+            self.top + (self.high.y_in - p.y_in) * self.scale,
+        )
     }
 
     /// The point of the room under a place on the sheet.
     pub fn back(&self, x: f64, y: f64) -> Point {
-        Point::new(self.low.x_in + (x - self.left) / self.scale, self.high.y_in - (y - self.top) / self.scale)
+        Point::new(
+            self.low.x_in + (x - self.left) / self.scale,
+            self.high.y_in - (y - self.top) / self.scale,
+        )
     }
 
     /// The `points` of a polygon.

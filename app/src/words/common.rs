@@ -53,4 +53,6 @@ words! {
     stage_decided => "decided" | "decidido";
     stage_open => "open" | "pendiente";
     other_places => "Other places" | "Otros lugares";
+    corner => "Corner" | "Esquina";
+    none => "none" | "ninguno";
 }

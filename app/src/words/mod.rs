@@ -14,8 +14,13 @@ use std::sync::atomic::{AtomicU8, Ordering};
 
 /// Makes one function per word; see the module's head.
 macro_rules! words {
-    () => {};
-    ($name:ident => $en:literal | $es:literal; $($rest:tt)*) => {
+    ($($name:ident $(($($arg:ident: $ty:ty),+))? => $en:literal | $es:literal;)*) => {
+        $(word! { $name $(($($arg: $ty),+))? => $en | $es })*
+    };
+}
+
+macro_rules! word {
+    ($name:ident => $en:literal | $es:literal) => {
         #[doc = $en]
         pub fn $name() -> &'static str {
             match $crate::words::language() {
@@ -23,9 +28,8 @@ macro_rules! words {
                 $crate::words::Language::Spanish => $es,
             }
         }
-        words! { $($rest)* }
     };
-    ($name:ident($($arg:ident: $ty:ty),+) => $en:literal | $es:literal; $($rest:tt)*) => {
+    ($name:ident($($arg:ident: $ty:ty),+) => $en:literal | $es:literal) => {
         #[doc = $en]
         pub fn $name($($arg: $ty),+) -> String {
             match $crate::words::language() {
@@ -33,7 +37,6 @@ macro_rules! words {
                 $crate::words::Language::Spanish => format!($es),
             }
         }
-        words! { $($rest)* }
     };
 }
 
@@ -81,7 +84,11 @@ impl Language {
 
     /// The language for a tag such as `es-MX`; English where it is neither.
     pub fn from_tag(tag: &str) -> Self {
-        if tag.to_ascii_lowercase().starts_with("es") { Self::Spanish } else { Self::English }
+        if tag.to_ascii_lowercase().starts_with("es") {
+            Self::Spanish
+        } else {
+            Self::English
+        }
     }
 }
 
@@ -89,7 +96,11 @@ static LANGUAGE: AtomicU8 = AtomicU8::new(0);
 
 /// The language in force. The whole page is drawn anew when it changes, so words need not be reactive.
 pub fn language() -> Language {
-    if LANGUAGE.load(Ordering::Relaxed) == 1 { Language::Spanish } else { Language::English }
+    if LANGUAGE.load(Ordering::Relaxed) == 1 {
+        Language::Spanish
+    } else {
+        Language::English
+    }
 }
 
 /// Puts a language in force; the caller redraws.

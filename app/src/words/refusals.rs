@@ -93,12 +93,16 @@ fn number(refusal: &NumberRefusal) -> String {
         NumberRefusal::Blank => blank().to_owned(),
         NumberRefusal::NotUnderstood { piece, .. } => not_understood(piece),
         NumberRefusal::ZeroDenominator => zero_under().to_owned(),
-        NumberRefusal::FractionPastOne { numerator, denominator } => {
-            fraction_past_one(fixed(*numerator, 2), fixed(*denominator, 2))
-        }
-        NumberRefusal::AmbiguousComma { piece, as_decimal, as_thousands, .. } => {
-            comma(piece, fixed(*as_decimal, 3), fixed(*as_thousands, 0))
-        }
+        NumberRefusal::FractionPastOne {
+            numerator,
+            denominator,
+        } => fraction_past_one(fixed(*numerator, 2), fixed(*denominator, 2)),
+        NumberRefusal::AmbiguousComma {
+            piece,
+            as_decimal,
+            as_thousands,
+            ..
+        } => comma(piece, fixed(*as_decimal, 3), fixed(*as_thousands, 0)),
         NumberRefusal::TooLarge => beyond_use().to_owned(),
         NumberRefusal::NotWhole { value } => not_whole(fixed(*value, 3)),
     }
@@ -112,16 +116,26 @@ pub fn length(refusal: &LengthRefusal) -> String {
         LengthRefusal::UnknownUnit { piece, .. } => no_unit_of_this(piece),
         LengthRefusal::UnitMissing { piece, .. } => needs_unit(piece),
         LengthRefusal::ZeroDenominator => zero_under().to_owned(),
-        LengthRefusal::FractionPastOne { numerator, denominator } => {
-            fraction_past_one(fixed(*numerator, 2), fixed(*denominator, 2))
-        }
-        LengthRefusal::AmbiguousComma { piece, as_decimal, as_thousands, .. } => {
-            comma(piece, fixed(*as_decimal, 3), fixed(*as_thousands, 0))
-        }
+        LengthRefusal::FractionPastOne {
+            numerator,
+            denominator,
+        } => fraction_past_one(fixed(*numerator, 2), fixed(*denominator, 2)),
+        LengthRefusal::AmbiguousComma {
+            piece,
+            as_decimal,
+            as_thousands,
+            ..
+        } => comma(piece, fixed(*as_decimal, 3), fixed(*as_thousands, 0)),
         LengthRefusal::UnitTwice { unit } => unit_twice(length_unit(*unit)),
-        LengthRefusal::WrongOrder { smaller, larger } => wrong_order(length_unit(*smaller), length_unit(*larger)),
-        LengthRefusal::MixedSystems { first, second } => mixed(length_unit(*first), length_unit(*second)),
-        LengthRefusal::PartBeforeSmaller { value, unit } => part_before(fixed(*value, 3), length_unit(*unit)),
+        LengthRefusal::WrongOrder { smaller, larger } => {
+            wrong_order(length_unit(*smaller), length_unit(*larger))
+        }
+        LengthRefusal::MixedSystems { first, second } => {
+            mixed(length_unit(*first), length_unit(*second))
+        }
+        LengthRefusal::PartBeforeSmaller { value, unit } => {
+            part_before(fixed(*value, 3), length_unit(*unit))
+        }
         LengthRefusal::InchesPastFoot { inches } => inches_past_foot(fixed(*inches, 3)),
         LengthRefusal::TooLarge => beyond_use().to_owned(),
     }
@@ -146,13 +160,26 @@ pub fn entry(refusal: &EntryRefusal, field: &Field) -> String {
         EntryRefusal::Length(r) => length(r),
         EntryRefusal::Number(r) => number(r),
         EntryRefusal::Slope(r) => slope(r),
-        EntryRefusal::Area(AreaRefusal::Number(r)) | EntryRefusal::Volume(VolumeRefusal::Number(r)) => number(r),
+        EntryRefusal::Area(AreaRefusal::Number(r))
+        | EntryRefusal::Volume(VolumeRefusal::Number(r)) => number(r),
         EntryRefusal::Area(AreaRefusal::UnknownUnit { piece, .. })
         | EntryRefusal::Volume(VolumeRefusal::UnknownUnit { piece, .. }) => no_unit_of_this(piece),
-        EntryRefusal::TooSmall { least, inclusive: true } => return at_least(limit(least)),
-        EntryRefusal::TooSmall { least, inclusive: false } => return more_than(limit(least)),
-        EntryRefusal::TooLarge { most, inclusive: true } => return at_most(limit(most)),
-        EntryRefusal::TooLarge { most, inclusive: false } => return less_than(limit(most)),
+        EntryRefusal::TooSmall {
+            least,
+            inclusive: true,
+        } => return at_least(limit(least)),
+        EntryRefusal::TooSmall {
+            least,
+            inclusive: false,
+        } => return more_than(limit(least)),
+        EntryRefusal::TooLarge {
+            most,
+            inclusive: true,
+        } => return at_most(limit(most)),
+        EntryRefusal::TooLarge {
+            most,
+            inclusive: false,
+        } => return less_than(limit(most)),
         EntryRefusal::NotWhole { value } => return not_whole(fixed(*value, 3)),
         EntryRefusal::UnknownUnit { unit } => return unknown_unit(unit),
     };

@@ -94,7 +94,12 @@ words! {
 pub fn shape_refusal(refusal: &ShapeRefusal, units: Units) -> String {
     let text = |inches: f64| length_text(inches, units);
     match refusal {
-        ShapeRefusal::Size { part, least_in, most_in, .. } => size_out(part_words(*part), text(*least_in), text(*most_in)),
+        ShapeRefusal::Size {
+            part,
+            least_in,
+            most_in,
+            ..
+        } => size_out(part_words(*part), text(*least_in), text(*most_in)),
         ShapeRefusal::Notch { part, side_in, .. } => notch_out(part_words(*part), text(*side_in)),
         ShapeRefusal::Turn { wall, .. } => turn_out(wall + 1),
         ShapeRefusal::OnTheRight => on_the_right().to_owned(),
@@ -120,7 +125,10 @@ fn outline_refusal(refusal: &OutlineRefusal, units: Units) -> String {
         OutlineRefusal::NoLength { wall } => no_length(wall + 1),
         OutlineRefusal::TooFar { corner } => too_far(corner + 1),
         OutlineRefusal::Crossing { first, second } => crossing(first + 1, second + 1),
-        OutlineRefusal::Open { miss_in, allowed_in } => open_walk(text(*miss_in), text(*allowed_in)),
+        OutlineRefusal::Open {
+            miss_in,
+            allowed_in,
+        } => open_walk(text(*miss_in), text(*allowed_in)),
     }
 }
 
@@ -139,5 +147,8 @@ pub fn opening_problem(problem: &OpeningProblem, units: Units) -> String {
 
 /// A percentage of the way round.
 pub fn share(part: f64, whole: f64) -> String {
-    format!("{} %", fixed(100.0 * part / whole.max(f64::MIN_POSITIVE), 2))
+    format!(
+        "{} %",
+        fixed(100.0 * part / whole.max(f64::MIN_POSITIVE), 2)
+    )
 }

@@ -105,13 +105,19 @@ words! {
 }
 
 /// Why there is no surface; spots are numbered by `number` from their index among the read ones.
-pub fn surface_refusal(refusal: &SurfaceRefusal, number: &dyn Fn(usize) -> usize, units: Units) -> String {
+pub fn surface_refusal(
+    refusal: &SurfaceRefusal,
+    number: &dyn Fn(usize) -> usize,
+    units: Units,
+) -> String {
     match refusal {
         SurfaceRefusal::TooFew { given } => too_few(*given),
         SurfaceRefusal::TooMany { given } => too_many(*given),
         SurfaceRefusal::NotANumber { spot } => spot_no_number(number(*spot)),
         SurfaceRefusal::TooFarFromDatum { spot, .. } => spot_far(number(*spot)),
-        SurfaceRefusal::Outside { spot, by_in } => spot_outside(number(*spot), length_text(*by_in, units)),
+        SurfaceRefusal::Outside { spot, by_in } => {
+            spot_outside(number(*spot), length_text(*by_in, units))
+        }
         SurfaceRefusal::SamePlace { first, second } => same_place(number(*first), number(*second)),
         SurfaceRefusal::OneLine { first, last } => one_line(number(*first), number(*last)),
         SurfaceRefusal::TooTight { spot } => too_tight(number(*spot)),
@@ -144,7 +150,11 @@ pub fn paste_refusal(refusal: &PasteRefusal) -> String {
         PasteProblem::Quote => paste_quote().to_owned(),
         PasteProblem::Headings => paste_headings().to_owned(),
         PasteProblem::Blank { column: c } => paste_blank(column(*c)),
-        PasteProblem::Length { column: c, text, why } => paste_cell(column(*c), text, refusals::length(why)),
+        PasteProblem::Length {
+            column: c,
+            text,
+            why,
+        } => paste_cell(column(*c), text, refusals::length(why)),
     };
     line(refusal.line, what)
 }

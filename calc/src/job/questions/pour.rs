@@ -16,7 +16,11 @@ use crate::quantity::{EntryRefusal, Slope, Volume};
 ///
 /// # Errors
 /// Every entry that is missing or refused.
-pub fn ask(room: &Room, openings: &[Placed], readings: &Readings) -> Result<PourAsk, Vec<EntryProblem>> {
+pub fn ask(
+    room: &Room,
+    openings: &[Placed],
+    readings: &Readings,
+) -> Result<PourAsk, Vec<EntryProblem>> {
     let mut reader = Reader::default();
     let cover_in = reader.need("cover", &fields::COVER, &room.pour.cover);
     let tilt = reader.may("tilt_limit", &fields::TILT, &room.pour.tilt_limit);
@@ -40,7 +44,10 @@ pub fn ask(room: &Room, openings: &[Placed], readings: &Readings) -> Result<Pour
     }
     for opening in &room.openings {
         reader.row(opening.id);
-        let Some(reading) = reader.may("pour_at_most", &fields::READING, &opening.pour_at_most) else { continue };
+        let Some(reading) = reader.may("pour_at_most", &fields::READING, &opening.pour_at_most)
+        else {
+            continue;
+        };
         let Some(placed) = openings.iter().find(|placed| placed.id == opening.id) else {
             reader.refuse("width", EntryRefusal::Blank);
             continue;
@@ -76,8 +83,16 @@ pub fn lift_limit_in(entry: &PourEntry) -> Result<Option<f64>, Vec<EntryProblem>
 pub fn bag_ask(entry: &PourEntry, volume_ft3: f64) -> Result<BagAsk, Vec<EntryProblem>> {
     let mut reader = Reader::default();
     let yield_in3 = reader.need("bag_yield", &fields::BAG_YIELD, &entry.bag_yield);
-    let allowance_percent = reader.may("allowance_percent", &fields::ALLOWANCE, &entry.allowance_percent).unwrap_or(0.0);
-    let water_in3 = reader.may("bag_water", &fields::BAG_WATER, &entry.bag_water).unwrap_or(0.0);
+    let allowance_percent = reader
+        .may(
+            "allowance_percent",
+            &fields::ALLOWANCE,
+            &entry.allowance_percent,
+        )
+        .unwrap_or(0.0);
+    let water_in3 = reader
+        .may("bag_water", &fields::BAG_WATER, &entry.bag_water)
+        .unwrap_or(0.0);
     reader.finish(BagAsk {
         volume_ft3,
         allowance_percent,
@@ -92,9 +107,21 @@ pub fn bag_ask(entry: &PourEntry, volume_ft3: f64) -> Result<BagAsk, Vec<EntryPr
 /// Every entry that is missing or refused.
 pub fn pace_ask(entry: &PourEntry, bags: u32) -> Result<PaceAsk, Vec<EntryProblem>> {
     let mut reader = Reader::default();
-    let bags_per_batch = reader.need("bags_per_batch", &fields::BAGS_PER_BATCH, &entry.bags_per_batch);
-    let minutes_per_batch = reader.need("minutes_per_batch", &fields::MINUTES, &entry.minutes_per_batch);
-    let pot_life_minutes = reader.need("pot_life_minutes", &fields::MINUTES, &entry.pot_life_minutes);
+    let bags_per_batch = reader.need(
+        "bags_per_batch",
+        &fields::BAGS_PER_BATCH,
+        &entry.bags_per_batch,
+    );
+    let minutes_per_batch = reader.need(
+        "minutes_per_batch",
+        &fields::MINUTES,
+        &entry.minutes_per_batch,
+    );
+    let pot_life_minutes = reader.need(
+        "pot_life_minutes",
+        &fields::MINUTES,
+        &entry.pot_life_minutes,
+    );
     reader.finish(PaceAsk {
         bags,
         // Whole and from 1 to 100, by its field.
@@ -110,6 +137,10 @@ pub fn pace_ask(entry: &PourEntry, bags: u32) -> Result<PaceAsk, Vec<EntryProble
 /// The entry, where it is refused.
 pub fn primer_coverage_in2(entry: &PourEntry) -> Result<Option<f64>, Vec<EntryProblem>> {
     let mut reader = Reader::default();
-    let coverage = reader.may("primer_coverage", &fields::PRIMER_COVERAGE, &entry.primer_coverage);
+    let coverage = reader.may(
+        "primer_coverage",
+        &fields::PRIMER_COVERAGE,
+        &entry.primer_coverage,
+    );
     reader.finish(coverage)
 }

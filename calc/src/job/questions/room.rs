@@ -2,11 +2,13 @@
 
 use serde::Serialize;
 
+use super::survey::Readings;
 use super::{EntryProblem, Reader};
 use crate::floor::Outline;
 use crate::floor::opening::{OpeningProblem, OpeningSpan, Span, place};
 use crate::floor::outline::{ShapeRefusal, Walked, WallRun, l_shape, rectangle, walk};
-use crate::job::{Opening, OutlineEntry, Shape, Turn, fields};
+use crate::floor::survey::height_in;
+use crate::job::{Beyond, Opening, OutlineEntry, ReadingWay, Shape, Turn, fields};
 
 /// The room's outline, and how a walk round its walls closed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -155,4 +157,18 @@ pub fn openings(outline: &Outline, openings: &[Opening]) -> (Vec<Placed>, Vec<Op
         }
     }
     (placed, troubles)
+}
+
+/// Height of the subfloor beyond an opening, inches above the datum; nothing where it isn't known or can't be read.
+pub fn beyond_height_in(way: ReadingWay, opening: &Opening, readings: &Readings) -> Option<f64> {
+    match opening.beyond {
+        Beyond::Unknown => None,
+        Beyond::Reading => fields::READING
+            .read(&opening.beyond_reading)
+            .ok()
+            .map(|reading| height_in(way, reading)),
+        Beyond::Spot => opening
+            .beyond_spot
+            .and_then(|spot| readings.height_of(spot)),
+    }
 }

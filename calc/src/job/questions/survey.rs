@@ -3,9 +3,9 @@
 use serde::Serialize;
 
 use super::{EntryProblem, Reader};
+use crate::floor::Outline;
 use crate::floor::survey::height_in;
 use crate::floor::{Point, Spot};
-use crate::floor::Outline;
 use crate::job::{Survey, Units, fields};
 use crate::quantity::{Length, Typed};
 
@@ -103,10 +103,21 @@ pub fn readings(survey: &Survey) -> Readings {
 /// Rounded to 1/8 in or 1 mm where the rounded place is still in the room and a place on a wall stays on it;
 /// corners and jambs of odd walls keep every digit, since a spot a hair off its corner would be another vertex.
 pub fn place_entries(outline: &Outline, at: Point, units: Units) -> (Typed, Typed) {
-    let step_in = if units == Units::Metric { Length::from_mm(1.0).inches() } else { 0.125 };
+    let step_in = if units == Units::Metric {
+        Length::from_mm(1.0).inches()
+    } else {
+        0.125
+    };
     let round = |value: f64| (value / step_in).round() * step_in;
-    let on_wall = |p: Point| outline.walls().any(|wall| wall.distance_in(p) <= outline.tolerance_in());
-    let is_corner = outline.corners().iter().any(|corner| corner.distance_in(at) <= outline.tolerance_in());
+    let on_wall = |p: Point| {
+        outline
+            .walls()
+            .any(|wall| wall.distance_in(p) <= outline.tolerance_in())
+    };
+    let is_corner = outline
+        .corners()
+        .iter()
+        .any(|corner| corner.distance_in(at) <= outline.tolerance_in());
     let stays = |p: Point| outline.contains(p) && (!on_wall(at) || on_wall(p));
     let tries = [
         Point::new(round(at.x_in), round(at.y_in)),
@@ -118,7 +129,11 @@ pub fn place_entries(outline: &Outline, at: Point, units: Units) -> (Typed, Type
         .find(|&p| stays(p) && (!is_corner || p.distance_in(at) <= outline.tolerance_in()))
         .unwrap_or(at);
     let text = |inches: f64| {
-        let value = if units == Units::Metric { Length::from_inches(inches).mm() } else { inches };
+        let value = if units == Units::Metric {
+            Length::from_inches(inches).mm()
+        } else {
+            inches
+        };
         fields::COORDINATE.keep(format!("{value}"), units)
     };
     (text(place.x_in), text(place.y_in))

@@ -1,0 +1,341 @@
+//! The pour: what it must keep, the two answers side by side, pins, section, bags, lifts, flatness.
+
+mod bags;
+
+mod compare;
+
+mod flatness;
+
+mod pins;
+
+mod rules;
+
+use std::sync::Arc;
+
+use calc::floor::Surface;
+use calc::floor::mixing::{Bags, MixingRefusal, bags};
+use calc::floor::pour::{self, Pour, PourAsk, PourKind, PourRefusal};
+use calc::floor::survey::reading_in;
+use calc::job::questions::EntryProblem;
+use calc::job::questions::pour as questions;
+use calc::job::{Finish, PourChoice, PourEntry, fields};
+use calc::quantity::Typed;
+use leptos::prelude::*;
+
+use crate::entry::{ChoiceOption, Measured, Pick};
+use crate::open_job::OpenRoom;
+use crate::paths::{self, Stage};
+use crate::pictures::length_text;
+use crate::shell::PageHeading;
+use crate::words::{common, pour as words, survey as survey_words};
+use crate::work::{Work, opening_letter};
+
+/// A pour, or why there is none; nothing while the floor or an entry is missing.
+type Plan = Option<Result<Arc<Pour>, PourRefusal>>;
+
+/// What the parts of the page share.
+#[derive(Clone, Copy)]
+struct Plans {
+    room: OpenRoom,
+    work: Work,
+    surface: Memo<Option<Arc<Surface>>>,
+    ask: Memo<Result<PourAsk, Vec<EntryProblem>>>,
+    level: Memo<Plan>,
+    flat: Memo<Plan>,
+    entry: Memo<PourEntry>,
+    /// The kind whose pins and section are shown.
+    shown: Memo<PourKind>,
+    /// The kind looked at on this page, where it isn't the one taken.
+    looked_at: RwSignal<Option<PourKind>>,
+}
+
+impl Plans {
+    fn of(room: OpenRoom) -> Self {
+        let work = Work::of(room);
+        let surface = Memo::new(move |_| work.surface());
+        let entry = room.part(|r| r.pour.clone());
+        // Only what the ask is made of: a change of bags must not pour anew.
+        let asked = room.part(|r| {
+            let kept = (
+                r.pour.cover.clone(),
+                r.pour.tilt_limit.clone(),
+                r.pour.height_rules.clone(),
+            );
+            let openings: Vec<(u32, Typed)> = r
+                .openings
+                .iter()
+                .map(|o| (o.id, o.pour_at_most.clone()))
+                .collect();
+            (kept, openings, r.survey.way)
+        });
+        let ask = Memo::new(move |_| {
+            asked.track();
+            let placed = work.openings.with(|(placed, _)| placed.clone());
+            work.readings.with(|readings| {
+                room.open.job.with_untracked(|job| {
+                    job.room(room.id)
+                        .map_or_else(|| Err(Vec::new()), |r| questions::ask(r, &placed, readings))
+                })
+            })
+        });
+        let plan = move |solve: fn(&Surface, &PourAsk) -> Result<Pour, PourRefusal>| {
+            Memo::new(move |_| {
+                let surface = surface.get()?;
+                ask.with(|ask| {
+                    ask.as_ref()
+                        .ok()
+                        .map(|ask| solve(&surface, ask).map(Arc::new))
+                })
+            })
+        };
+        let looked_at = RwSignal::new(None);
+        let choice = room.part(|r| r.pour.choice);
+        let shown = Memo::new(move |_| {
+            looked_at.get().unwrap_or(match choice.get() {
+                PourChoice::Level => PourKind::Level,
+                PourChoice::Flat | PourChoice::Open => PourKind::Flat,
+            })
+        });
+        Self {
+            room,
+            work,
+            surface,
+            ask,
+            level: plan(pour::level),
+            flat: plan(pour::flat),
+            entry,
+            shown,
+            looked_at,
+        }
+    }
+
+    fn plan(self, kind: PourKind) -> Plan {
+        match kind {
+            PourKind::Level => self.level.get(),
+            PourKind::Flat => self.flat.get(),
+        }
+    }
+
+    /// The pour of a kind, where there is one.
+    fn pour(self, kind: PourKind) -> Option<Arc<Pour>> {
+        self.plan(kind).and_then(Result::ok)
+    }
+
+    /// The bags of a pour; nothing while an entry of the bag is missing.
+    fn bags(self, kind: PourKind) -> Option<Result<Bags, MixingRefusal>> {
+        let pour = self.pour(kind)?;
+        let ask = self
+            .entry
+            .with(|entry| questions::bag_ask(entry, pour.volume_ft3))
+            .ok()?;
+        Some(bags(&ask))
+    }
+
+    /// The number of a spot by its id, from 1.
+    fn spot_number(self, id: u32) -> usize {
+        self.work.readings.with(|r| {
+            r.places
+                .iter()
+                .position(|p| p.id == id)
+                .map_or(0, |i| i + 1)
+        })
+    }
+
+    /// What a vertex of the surface is called.
+    fn vertex_name(self, vertex: usize) -> String {
+        match self.work.readings.with(|r| r.id_of(vertex)) {
+            Some(id) => survey_words::spot(self.spot_number(id)),
+            None => common::corner().to_owned(),
+        }
+    }
+
+    /// The id of a spot by its number from 1.
+    fn spot_by_number(self, number: f64) -> Option<u32> {
+        // Whole, by its field.
+        self.work.readings.with(|r| {
+            r.places
+                .get((number as usize).checked_sub(1)?)
+                .map(|p| p.id)
+        })
+    }
+}
+
+impl words::Naming for Plans {
+    fn rule(&self, id: u32) -> String {
+        let spot = self.room.open.job.with(|job| {
+            job.room(self.room.id).and_then(|r| {
+                r.pour
+                    .height_rules
+                    .iter()
+                    .find(|rule| rule.id == id)
+                    .map(|rule| rule.spot)
+            })
+        });
+        match spot {
+            Some(spot) => words::rule_called(spot.map_or(0, |spot| self.spot_number(spot))),
+            None => {
+                let index = self
+                    .work
+                    .openings
+                    .with(|(placed, _)| placed.iter().position(|p| p.id == id));
+                words::cap_called(&opening_letter(index.unwrap_or(0)))
+            }
+        }
+    }
+
+    fn cover(&self, vertex: usize) -> String {
+        match self.work.readings.with(|r| r.id_of(vertex)) {
+            Some(id) => words::cover_called(self.spot_number(id)),
+            None => words::cover_corner_called().to_owned(),
+        }
+    }
+
+    fn reading(&self, height_in: f64) -> String {
+        let way = self
+            .room
+            .open
+            .job
+            .with(|job| job.room(self.room.id).map(|r| r.survey.way))
+            .unwrap_or_default();
+        length_text(reading_in(way, height_in), self.room.open.units().get())
+    }
+}
+
+/// The pour stage.
+#[component]
+pub fn PourPage(
+    /// The room.
+    room: OpenRoom,
+) -> impl IntoView {
+    let plans = Plans::of(room);
+    let units = room.open.units();
+    let missing = Memo::new(move |_| plans.surface.read().is_none());
+    let unread = Memo::new(move |_| {
+        plans
+            .work
+            .readings
+            .with(calc::job::questions::survey::Readings::unread)
+    });
+    let survey = paths::stage(&room.open.id(), room.id, Stage::Survey);
+    let trouble = Memo::new(move |_| {
+        plans.work.floor.with(|floor| match floor {
+            Some(Err(refusal)) => Some(survey_words::surface_refusal(
+                refusal,
+                &|index| {
+                    plans
+                        .work
+                        .readings
+                        .with(|r| r.id_of(index))
+                        .map_or(index + 1, |id| plans.spot_number(id))
+                },
+                units.get(),
+            )),
+            _ => None,
+        })
+    });
+    view! {
+        <PageHeading text=Signal::stored(words::heading().to_owned()) />
+        <Show when=move || missing.get()>
+            <div class="notice look">
+                <p>{move || trouble.get().unwrap_or_else(|| words::no_floor_yet().to_owned())}</p>
+                <a class="button main" href=survey.clone()>{words::to_survey()}</a>
+            </div>
+        </Show>
+        <Show when=move || !missing.get()>
+            <Show when=move || unread.get() != 0>
+                <p class="notice">{move || words::still_unread(unread.get())}</p>
+            </Show>
+            <compare::Compare plans />
+            <Keeps plans />
+            <pins::Pins plans />
+            <bags::BagsAndMixing plans />
+            <bags::LiftsPart plans />
+            <rules::Rules plans />
+            <flatness::Flatness plans />
+            <Cautions />
+            <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Doorways)>
+                {words::to_doorways()}
+            </a>
+        </Show>
+    }
+}
+
+/// The entries that the pour rests on first.
+#[component]
+fn Keeps(plans: Plans) -> impl IntoView {
+    let room = plans.room;
+    let units = room.open.units();
+    let finish = room.part(|r| finish_code(r.finish).to_owned());
+    view! {
+        <div class="pair">
+            <Measured
+                id="cover"
+                label=Signal::stored(words::cover_label().to_owned())
+                hint=Signal::stored(words::cover_hint().to_owned())
+                field=fields::COVER
+                units
+                value=room.part(|r| r.pour.cover.clone())
+                on_typed=Callback::new(move |typed| room.change(|r| r.pour.cover = typed))
+            />
+            <Measured
+                id="tilt-limit"
+                label=Signal::stored(words::tilt_label().to_owned())
+                field=fields::TILT
+                units
+                optional=true
+                value=room.part(|r| r.pour.tilt_limit.clone())
+                on_typed=Callback::new(move |typed| room.change(|r| r.pour.tilt_limit = typed))
+            />
+        </div>
+        <Pick
+            id="finish".to_owned()
+            label=Signal::stored(words::finish_label().to_owned())
+            options=Signal::stored(
+                FINISHES.iter().map(|&f| ChoiceOption::new(finish_code(f), words::finish(f))).collect(),
+            )
+            value=finish
+            on_pick=Callback::new(move |code: String| {
+                if let Some(&finish) = FINISHES.iter().find(|&&f| finish_code(f) == code) {
+                    room.change(|r| r.finish = finish);
+                }
+            })
+        />
+    }
+}
+
+const FINISHES: [Finish; 6] = [
+    Finish::TileSmall,
+    Finish::TileLarge,
+    Finish::Resilient,
+    Finish::WoodLong,
+    Finish::WoodShort,
+    Finish::Floating,
+];
+
+fn finish_code(finish: Finish) -> &'static str {
+    match finish {
+        Finish::TileSmall => "tile_small",
+        Finish::TileLarge => "tile_large",
+        Finish::Resilient => "resilient",
+        Finish::WoodLong => "wood_long",
+        Finish::WoodShort => "wood_short",
+        Finish::Floating => "floating",
+    }
+}
+
+/// What can happen, and what to do.
+#[component]
+fn Cautions() -> impl IntoView {
+    view! {
+        <section class="caution">
+            <h3>{common::cautions()}</h3>
+            <ul>
+                <li>{words::caution_bag()}</li>
+                <li>{words::caution_prime()}</li>
+                <li>{words::caution_joists()}</li>
+                <li>{words::caution_asbestos()}</li>
+                <li>{words::caution_dust()}</li>
+            </ul>
+        </section>
+    }
+}

@@ -1,0 +1,180 @@
+//! Bags, water, pace of mixing, primer, edge strip, dam; lifts.
+
+use calc::floor::lifts::{LiftShare, lifts};
+use calc::floor::mixing::{edge_strip_in, pace, primer_gal};
+use calc::job::fields::{self, Field};
+use calc::job::questions::pour as questions;
+use calc::job::{PourEntry, Units};
+use calc::quantity::{Area, Typed, fixed};
+use leptos::prelude::*;
+
+use super::Plans;
+use super::compare::{dams_in, volume_text};
+use crate::entry::Measured;
+use crate::pictures::{Figure, length_text};
+use crate::words::{common, pour as words};
+
+/// One entry of the pour.
+pub fn entry(
+    plans: Plans,
+    id: &'static str,
+    label: &'static str,
+    hint: &'static str,
+    field: Field,
+    get: fn(&mut PourEntry) -> &mut Typed,
+) -> impl IntoView {
+    let room = plans.room;
+    view! {
+        <Measured
+            id
+            label=Signal::stored(label.to_owned())
+            hint=Signal::stored(hint.to_owned())
+            field
+            units=room.open.units()
+            value=room.part(move |r| get(&mut r.pour.clone()).clone())
+            on_typed=Callback::new(move |typed| room.change(|r| *get(&mut r.pour) = typed))
+        />
+    }
+}
+
+/// Bags and mixing for the pour that is shown.
+#[component]
+pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
+    let units = plans.room.open.units();
+    let bags = Memo::new(move |_| plans.bags(plans.shown.get()));
+    let lines = move || {
+        let units = units.get();
+        match bags.get() {
+            None => ().into_any(),
+            Some(Err(refusal)) => {
+                view! { <p class="notice look">{words::mixing_refusal(&refusal)}</p> }.into_any()
+            }
+            Some(Ok(bags)) => {
+                let pace_words = plans
+                    .entry
+                    .with(|entry| questions::pace_ask(entry, bags.bags))
+                    .ok()
+                    .map(|ask| match pace(&ask) {
+                        Ok(p) if p.mixers <= 1 => words::pace_one(
+                            p.batches,
+                            fixed(p.minutes_between, 1),
+                            fixed(p.total_minutes, 0),
+                        ),
+                        Ok(p) => words::pace(
+                            p.mixers,
+                            p.batches,
+                            fixed(p.minutes_between, 1),
+                            fixed(p.total_minutes, 0),
+                        ),
+                        Err(refusal) => words::mixing_refusal(&refusal),
+                    });
+                view! {
+                    <p>
+                        {words::bags_rest(
+                            volume_text(bags.ask.volume_ft3, units),
+                            fixed(bags.ask.allowance_percent, 1),
+                            volume_text(bags.ask.yield_ft3_per_bag, units),
+                        )}
+                    </p>
+                    <p>{words::water(fixed(bags.water_qt, 1), fixed(bags.water_gal, 1))}</p>
+                    <p>{pace_words}</p>
+                }
+                .into_any()
+            }
+        }
+    };
+    let around = move || {
+        let units = units.get();
+        let outline = plans.work.outline()?;
+        let widths: Vec<f64> = plans.work.spans().iter().map(|s| s.span.width_in).collect();
+        let primer = plans
+            .entry
+            .with(questions::primer_coverage_in2)
+            .ok()
+            .flatten()
+            .and_then(|covers| {
+                primer_gal(
+                    Area::from_in2(outline.area_in2()).ft2(),
+                    Area::from_in2(covers).ft2(),
+                )
+                .ok()
+            })
+            .map(|gal| view! { <p>{words::primer(fixed(gal, 2))}</p> });
+        let dam = plans
+            .pour(plans.shown.get())
+            .map(|p| dams_in(plans, &p))
+            .filter(|dam| *dam > 0.0)
+            .map(|dam| view! { <p>{words::dam(length_text(dam, units))}</p> });
+        Some(view! {
+            {primer}
+            <p>{words::edge_strip(length_text(edge_strip_in(&outline, &widths), units))}</p>
+            {dam}
+        })
+    };
+    view! {
+        <section class="sheet">
+            <h2>{words::bags_heading()}</h2>
+            <Figure
+                value=Signal::derive(move || {
+                    bags.get().and_then(Result::ok).map_or_else(|| "–".to_owned(), |b| b.bags.to_string())
+                })
+                unit=Signal::derive(move || {
+                    format!("{}, {}", common::unit_bags(), words::kind(plans.shown.get()).to_lowercase())
+                })
+            />
+            {lines}
+            {around}
+            <div class="pair">
+                {entry(plans, "bag-yield", words::bag_yield_label(), words::bag_yield_hint(), fields::BAG_YIELD, |p| &mut p.bag_yield)}
+                {entry(plans, "allowance", words::allowance_label(), "", fields::ALLOWANCE, |p| &mut p.allowance_percent)}
+                {entry(plans, "bag-water", words::bag_water_label(), "", fields::BAG_WATER, |p| &mut p.bag_water)}
+                {entry(plans, "batch", words::batch_label(), "", fields::BAGS_PER_BATCH, |p| &mut p.bags_per_batch)}
+                {entry(plans, "minutes", words::minutes_label(), "", fields::MINUTES, |p| &mut p.minutes_per_batch)}
+                {entry(plans, "pot-life", words::pot_label(), "", fields::MINUTES, |p| &mut p.pot_life_minutes)}
+                {entry(plans, "primer", words::primer_label(), "", fields::PRIMER_COVERAGE, |p| &mut p.primer_coverage)}
+            </div>
+        </section>
+    }
+}
+
+/// The pour in lifts.
+#[component]
+pub fn LiftsPart(plans: Plans) -> impl IntoView {
+    let units = plans.room.open.units();
+    let lines = move || {
+        let units: Units = units.get();
+        let limit = plans.entry.with(questions::lift_limit_in).ok().flatten()?;
+        let (surface, pour) = (plans.surface.get()?, plans.pour(plans.shown.get())?);
+        Some(match lifts(&surface, &pour, limit, LiftShare::Even) {
+            Err(refusal) => view! { <p class="notice look">{words::lifts_refusal(&refusal)}</p> }.into_any(),
+            Ok(plan) if plan.lifts.len() <= 1 => {
+                view! { <p>{words::lifts_one(length_text(limit, units))}</p> }.into_any()
+            }
+            Ok(plan) => plan
+                .lifts
+                .iter()
+                .enumerate()
+                .map(|(i, lift)| {
+                    let (thick, volume) = (length_text(lift.greatest_thickness_in, units), volume_text(lift.volume_ft3, units));
+                    view! {
+                        <p>
+                            {if i + 1 == plan.lifts.len() {
+                                words::lift_last(i + 1, thick, volume)
+                            } else {
+                                words::lift_line(i + 1, thick, volume, length_text(lift.below_finish_in, units))
+                            }}
+                        </p>
+                    }
+                })
+                .collect_view()
+                .into_any(),
+        })
+    };
+    view! {
+        <section class="sheet">
+            <h2>{words::lifts_heading()}</h2>
+            {lines}
+            {entry(plans, "lift", words::lift_label(), "", fields::LIFT, |p| &mut p.lift_limit)}
+        </section>
+    }
+}

@@ -1,0 +1,298 @@
+//! Level and flat side by side, always both.
+
+use calc::floor::flatness::{Top, USUAL_EFFORT, Verdict, judge};
+use calc::floor::lifts::{LiftShare, lifts};
+use calc::floor::mixing::{Beyond, dam_in};
+use calc::floor::pour::{Pour, PourKind};
+use calc::job::questions::pour as questions;
+use calc::job::questions::room::beyond_height_in;
+use calc::job::{PourChoice, Units};
+use calc::quantity::{Volume, VolumeUnit};
+use leptos::prelude::*;
+
+use super::Plans;
+use crate::pictures::{Figure, length_text};
+use crate::words::{common, pour as words};
+use crate::work::opening_letter;
+
+/// A volume in the units in force.
+pub fn volume_text(ft3: f64, units: Units) -> String {
+    let volume = Volume::from_ft3(ft3);
+    match units {
+        Units::FeetInches => volume.format(VolumeUnit::CubicFeet, 2),
+        Units::Metric => volume.format(VolumeUnit::Liters, 1),
+    }
+}
+
+/// The two answers, then all their figures in one table.
+#[component]
+pub fn Compare(plans: Plans) -> impl IntoView {
+    view! {
+        <section class="sheet">
+            <h2>{words::compare_heading()}</h2>
+            <div class="side-by-side">
+                <Side plans kind=PourKind::Level />
+                <Side plans kind=PourKind::Flat />
+            </div>
+            <Refusals plans />
+            <Table plans />
+        </section>
+    }
+}
+
+/// One answer: bags large, depth and tilt beneath, and the button that takes it.
+#[component]
+fn Side(plans: Plans, kind: PourKind) -> impl IntoView {
+    let units = plans.room.open.units();
+    let pour = Memo::new(move |_| plans.pour(kind));
+    let bags = Memo::new(move |_| plans.bags(kind).and_then(Result::ok).map(|b| b.bags));
+    let choice = plans.room.part(|r| r.pour.choice);
+    let mine = if kind == PourKind::Level {
+        PourChoice::Level
+    } else {
+        PourChoice::Flat
+    };
+    let taken = Memo::new(move |_| choice.get() == mine);
+    let take = move |_| {
+        plans.looked_at.set(None);
+        plans.room.change(|r| r.pour.choice = mine);
+    };
+    view! {
+        <div class:taken=move || taken.get()>
+            <h3>{words::kind(kind)}</h3>
+            <Show
+                when=move || pour.read().is_some()
+                fallback=|| view! { <p class="quiet">{words::not_possible()}</p> }
+            >
+                <Figure
+                    value=Signal::derive(move || bags.get().map_or_else(|| "–".to_owned(), |b| b.to_string()))
+                    unit=Signal::stored(common::unit_bags().to_owned())
+                />
+                {move || {
+                    pour.get()
+                        .map(|p| {
+                            let tilt = if kind == PourKind::Level {
+                                words::leans_not().to_owned()
+                            } else {
+                                words::leans(words::tilt(p.tilt_in_per_4ft, units.get()))
+                            };
+                            view! {
+                                <p>{volume_text(p.volume_ft3, units.get())}</p>
+                                <p>{words::deepest(length_text(p.greatest_depth_in, units.get()))}</p>
+                                <p>{tilt}</p>
+                            }
+                        })
+                }}
+                <p class="quiet">{if kind == PourKind::Level { words::level_note() } else { words::flat_note() }}</p>
+                <button
+                    type="button"
+                    class="button"
+                    class:main=move || taken.get()
+                    aria-pressed=move || taken.get().to_string()
+                    on:click=take
+                >
+                    {move || match (taken.get(), kind) {
+                        (true, _) => words::taken(),
+                        (false, PourKind::Level) => words::take_level(),
+                        (false, PourKind::Flat) => words::take_flat(),
+                    }}
+                </button>
+            </Show>
+        </div>
+    }
+}
+
+/// Why one of them can't be had.
+#[component]
+fn Refusals(plans: Plans) -> impl IntoView {
+    let units = plans.room.open.units();
+    let said = Memo::new(move |_| {
+        [PourKind::Level, PourKind::Flat]
+            .into_iter()
+            .filter_map(|kind| match plans.plan(kind) {
+                Some(Err(refusal)) => Some(format!(
+                    "{}: {}",
+                    words::kind(kind),
+                    words::pour_refusal(&refusal, &plans, units.get())
+                )),
+                _ => None,
+            })
+            .collect::<Vec<_>>()
+    });
+    let missing = Memo::new(move |_| plans.ask.with(|ask| ask.as_ref().err().map_or(0, Vec::len)));
+    view! {
+        <div role="status">
+            <Show when=move || missing.get() != 0>
+                <p class="notice look">{move || words::entries_missing(missing.get())}</p>
+            </Show>
+            {move || said.get().into_iter().map(|words| view! { <p class="notice look">{words}</p> }).collect_view()}
+        </div>
+    }
+}
+
+/// A row of the table: its head, then level and flat.
+fn row(head: String, cells: [String; 2]) -> impl IntoView {
+    let [level, flat] = cells;
+    view! {
+        <tr>
+            <th scope="row">{head}</th>
+            <td>{level}</td>
+            <td>{flat}</td>
+        </tr>
+    }
+}
+
+#[component]
+fn Table(plans: Plans) -> impl IntoView {
+    let units = plans.room.open.units();
+    let finish = plans.room.part(|r| r.finish);
+    // What the finish allows, after each pour: measured on the poured surface, not taken for granted.
+    let after = move |kind: PourKind| {
+        Memo::new(move |_| -> Vec<Verdict> {
+            let (Some(surface), Some(pour)) = (plans.surface.get(), plans.pour(kind)) else {
+                return Vec::new();
+            };
+            judge(
+                &surface,
+                Top::Poured(pour.plane),
+                finish.get(),
+                USUAL_EFFORT,
+            )
+            .unwrap_or_default()
+        })
+    };
+    let after = [after(PourKind::Level), after(PourKind::Flat)];
+    let rows = move || {
+        let units = units.get();
+        let pours = [plans.pour(PourKind::Level), plans.pour(PourKind::Flat)];
+        let each = |get: &dyn Fn(&Pour) -> String| {
+            [0, 1].map(|i| {
+                pours[i]
+                    .as_ref()
+                    .map_or_else(|| words::not_possible().to_owned(), |p| get(p))
+            })
+        };
+        let bags = [PourKind::Level, PourKind::Flat].map(|kind| {
+            plans
+                .bags(kind)
+                .and_then(Result::ok)
+                .map_or_else(|| "–".to_owned(), |b| b.bags.to_string())
+        });
+        let limit = plans.entry.with(questions::lift_limit_in).ok().flatten();
+        let lifts = plans.surface.get().zip(limit).map(|(surface, limit)| {
+            each(&|p| {
+                lifts(&surface, p, limit, LiftShare::Even)
+                    .map_or_else(|_| "–".to_owned(), |l| l.lifts.len().to_string())
+            })
+        });
+        let openings = plans.work.openings.get().0;
+        let doors = openings
+            .iter()
+            .enumerate()
+            .map(|(i, placed)| {
+                let name = plans
+                    .room
+                    .open
+                    .job
+                    .with(|job| job.opening(placed.id).map(|(_, o)| o.name.clone()))
+                    .unwrap_or_default();
+                let cells = each(&|p| {
+                    let depth = |at| {
+                        plans
+                            .surface
+                            .get()
+                            .and_then(|s| p.depth_at_in(&s, at))
+                            .map_or_else(|| "–".to_owned(), |d| length_text(d, units))
+                    };
+                    format!("{}, {}", depth(placed.span.left), depth(placed.span.right))
+                });
+                row(words::row_opening(&opening_letter(i), &name), cells)
+            })
+            .collect_view();
+        let limits = after[0].with(|level| {
+            after[1].with(|flat| {
+                let longest = level.len().max(flat.len());
+                (0..longest)
+                    .filter_map(|i| {
+                        let limit = &level.get(i).or(flat.get(i))?.limit;
+                        let cell = |verdicts: &[Verdict]| {
+                            verdicts.get(i).map_or_else(
+                                || words::not_possible().to_owned(),
+                                |v| {
+                                    let sign = if v.passes {
+                                        words::passes()
+                                    } else {
+                                        words::over()
+                                    };
+                                    format!("{}, {sign}", length_text(v.worst.gap_in, units))
+                                },
+                            )
+                        };
+                        Some(row(
+                            words::row_limit(
+                                words::straightedge(limit, units),
+                                length_text(limit.max_gap_in, units),
+                            ),
+                            [cell(level), cell(flat)],
+                        ))
+                    })
+                    .collect_view()
+            })
+        });
+        view! {
+            {row(words::row_bags().to_owned(), bags)}
+            {row(words::row_volume().to_owned(), each(&|p| volume_text(p.volume_ft3, units)))}
+            {row(words::row_least().to_owned(), each(&|p| length_text(p.least_depth_in, units)))}
+            {row(words::row_mean().to_owned(), each(&|p| length_text(p.mean_depth_in, units)))}
+            {row(words::row_greatest().to_owned(), each(&|p| length_text(p.greatest_depth_in, units)))}
+            {row(words::row_tilt().to_owned(), each(&|p| words::tilt(p.tilt_in_per_4ft, units)))}
+            {row(
+                words::row_direction().to_owned(),
+                each(&|p| p.downhill_degrees.map_or_else(|| common::none().to_owned(), words::direction)),
+            )}
+            {lifts.map(|cells| row(words::row_lifts().to_owned(), cells))}
+            {doors}
+            {limits}
+        }
+    };
+    view! {
+        <div class="scroll">
+            <table>
+                <thead>
+                    <tr>
+                        <td></td>
+                        <th scope="col">{common::level()}</th>
+                        <th scope="col">{common::flat()}</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+}
+
+/// The dams that a pour needs at openings whose floor beyond is known, inches.
+pub fn dams_in(plans: Plans, pour: &Pour) -> f64 {
+    let beyond = plans.room.open.job.with(|job| {
+        let Some(room) = job.room(plans.room.id) else {
+            return Vec::new();
+        };
+        plans.work.openings.with(|(placed, _)| {
+            plans.work.readings.with(|readings| {
+                placed
+                    .iter()
+                    .filter_map(|p| {
+                        let height_in =
+                            beyond_height_in(room.survey.way, room.opening(p.id)?, readings)?;
+                        Some(Beyond {
+                            left: p.span.left,
+                            right: p.span.right,
+                            height_in,
+                        })
+                    })
+                    .collect::<Vec<_>>()
+            })
+        })
+    });
+    beyond.iter().map(|b| dam_in(pour, b)).sum()
+}
