@@ -345,7 +345,7 @@ fn Steps(walk: Walk) -> impl IntoView {
     view! {
         <section class="walk">
             <figure class="picture">
-                <FloorMap content says on_tap=tap />
+                <FloorMap content says on_tap=tap tall=230.0 />
                 <figcaption>{words::map_caption()}</figcaption>
             </figure>
             <p class="quiet">{status}</p>
@@ -570,6 +570,7 @@ fn Facts(walk: Walk) -> impl IntoView {
                     <FloorMap
                         content=Signal::derive(move || content.get().0)
                         says=Signal::derive(move || words::contours_says(length_text(fall.get(), units.get())))
+                        tall=300.0
                     />
                     <figcaption>{move || words::contours_caption(length_text(content.get().1, units.get()))}</figcaption>
                 </figure>
@@ -598,7 +599,7 @@ fn contours(walk: Walk) -> (MapContent, f64) {
         return (MapContent::default(), 0.0);
     };
     let facts = surface.facts();
-    let levels = contour::levels(facts.lowest_in, facts.highest_in, 12);
+    let levels = contour::levels(facts.lowest_in, facts.highest_in, 8);
     let step_in = match levels.as_slice() {
         [a, b, ..] => b - a,
         _ => 0.0,
@@ -639,8 +640,7 @@ fn contours(walk: Walk) -> (MapContent, f64) {
             .best_fit
             .plane
             .downhill_degrees()
-            .filter(|_| tilt >= 1.0 / 64.0)
-            .map(|degrees| (degrees, words::leans_label(length_text(tilt, units)))),
+            .filter(|_| tilt >= 1.0 / 64.0),
         ..MapContent::default()
     };
     (content, step_in)

@@ -82,7 +82,7 @@ pub fn LengthFigure(
         });
         view! {
             <span class="visually-hidden">{length_text(inches.get(), units.get())}</span>
-            <span aria-hidden="true">{sign} {feet} {whole} {fraction} "\""</span>
+            <span aria-hidden="true">{sign} {feet} {whole} {fraction} <span class="mark-of-inch">"\""</span></span>
         }
         .into_any()
     };

@@ -70,8 +70,8 @@ pub struct MapContent {
     pub worst: Option<(Point, Point)>,
     /// A line drawn across: where a section is cut.
     pub cut: Option<(Point, Point)>,
-    /// Downhill, degrees counter-clockwise from x, with its label.
-    pub downhill: Option<(f64, String)>,
+    /// Downhill, degrees counter-clockwise from x; the caption says how much.
+    pub downhill: Option<f64>,
     /// The lengths written along the sides: width, then length.
     pub sides: Option<(String, String)>,
     /// Numbers at the walls, from 1.
@@ -101,8 +101,20 @@ pub fn FloorMap(
     /// Called with the index of the pin tapped.
     #[prop(optional)]
     on_tap: Option<Callback<usize>>,
+    /// The tallest the plan may be drawn, in CSS pixels at phone size.
+    #[prop(default = 400.0)]
+    tall: f64,
 ) -> impl IntoView {
-    let sheet = Memo::new(move |_| content.with(|c| Sheet::fit(&c.corners, 36.0, 44.0, 420.0)));
+    let sheet = Memo::new(move |_| {
+        content.with(|c| {
+            let (margin, bottom) = if c.sides.is_some() {
+                (36.0, 44.0)
+            } else {
+                (26.0, 26.0)
+            };
+            Sheet::fit(&c.corners, margin, bottom, tall)
+        })
+    });
     let svg = NodeRef::<leptos::svg::Svg>::new();
     let tap = move |ev: MouseEvent| {
         let (Some(on_tap), Some(svg)) = (on_tap, svg.get_untracked()) else {
@@ -271,7 +283,7 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
             view! { <line class=class x1=x1 y1=y1 x2=x2 y2=y2 /> }
         })
     };
-    let downhill = c.downhill.clone().map(|(degrees, label)| {
+    let downhill = c.downhill.map(|degrees| {
         let (low, high) = sheet.extent();
         let middle = Point::new(
             f64::midpoint(low.x_in, high.x_in),
@@ -279,11 +291,9 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
         );
         let (x, y) = sheet.at(middle);
         view! {
-            <g transform=format!("translate({x:.1} {y:.1}) rotate({:.1})", -degrees)>
-                <line class="slash" x1=-40 y1=0 x2=36 y2=0 />
-                <path class="slash" d="M40 0 L28 -6 M40 0 L28 6" fill="none" />
+            <g class="arrow" transform=format!("translate({x:.1} {y:.1}) rotate({:.1})", -degrees)>
+                <path d="M-34 0 L34 0 M36 0 L22 -7 M36 0 L22 7" />
             </g>
-            <text class="halo" x=x y=y + 26.0 text-anchor="middle">{label}</text>
         }
     });
     let sides = c.sides.clone().map(|(width, length)| {

@@ -48,7 +48,7 @@ words! {
     row_direction => "Falls toward" | "Baja hacia";
     row_lifts => "Lifts" | "Capas";
     row_dam => "Dam" | "Dique";
-    row_opening(letter: &str, name: &str) => "At {letter} {name}: left, right" | "En {letter} {name}: izquierda, derecha";
+    row_opening(letter: &str, name: &str) => "At {letter}{name}: left, right" | "En {letter}{name}: izquierda, derecha";
     row_limit(length: String, gap: String) => "Gap under {length} (limit {gap})" | "Hueco bajo {length} (límite {gap})";
     not_possible => "can't be had" | "no se puede";
     compass(degrees: String) => "{degrees}° from the right-hand direction" | "{degrees}° desde la derecha";
@@ -61,16 +61,20 @@ words! {
     pins_show => "Show the pins for" | "Mostrar los clavos para";
     pins_says(kind: String, least: String, most: String) => "Plan with the depth of the {kind} pour at each spot, from {least} to {most}."
         | "Plano con el espesor del colado {kind} en cada punto, de {least} a {most}.";
-    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. Darker is deeper."
-        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Más oscuro es más hondo.";
+    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. Darker is deeper; the arrow points downhill."
+        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Más oscuro es más hondo; la flecha apunta cuesta abajo.";
     pins_table => "All pins as a table" | "Todos los clavos en tabla";
     pin_height => "Pin height" | "Altura del clavo";
     section_heading => "Section" | "Corte";
     section_from => "From spot number" | "Del punto número";
     section_to => "To spot number" | "Al punto número";
-    section_hint => "Tap two spots on the map, or enter their numbers." | "Toque dos puntos en el mapa o escriba sus números.";
+    section_hint => "Through the deepest place, wall to wall. For another line tap two spots on the map, or enter their numbers." | "Por el lugar más hondo, de pared a pared. Para otra línea toque dos puntos en el mapa o escriba sus números.";
     section_says(from: String, to: String) => "Section through the old floor and the pour from {from} to {to}." | "Corte del piso viejo y el colado de {from} a {to}.";
     section_caption(times: String) => "Heights are drawn {times} times as large as lengths." | "Las alturas se dibujan {times} veces más grandes que los largos.";
+    end_near => "near" | "cerca";
+    end_far => "far" | "lejos";
+    end_left => "left" | "izquierda";
+    end_right => "right" | "derecha";
     section_same => "Choose two different spots." | "Elija dos puntos distintos.";
     bags_heading => "Bags and mixing" | "Sacos y mezclado";
     bag_yield_label => "One bag makes" | "Un saco rinde";
@@ -250,10 +254,10 @@ pub fn pour_refusal(refusal: &PourRefusal, naming: &dyn Naming, units: Units) ->
     }
 }
 
-/// A tilt as a rise in 4 ft (or per metre): to 1/64 in, since a sixteenth is too coarse for it.
+/// A tilt as a rise in 4 ft (or per metre), in hundredths: a sixteenth is too coarse for it.
 pub fn tilt(in_per_4ft: f64, units: Units) -> String {
     match units {
-        Units::FeetInches => format!("{}\"", fixed(in_per_4ft, 3)),
+        Units::FeetInches => format!("{} {}", fixed(in_per_4ft, 2), super::common::unit_in()),
         Units::Metric => Slope::from_in_per_4ft(in_per_4ft).format(SlopeUnit::MmPerM, 2),
     }
 }

@@ -38,7 +38,7 @@ words! {
     all_read => "Every spot is read." | "Todos los puntos están medidos.";
     left_to_read(count: usize) => "{count} spots left to read." | "Faltan {count} puntos por medir.";
     map_says(read: usize, count: usize) => "Plan with {count} spots, {read} of them read." | "Plano con {count} puntos, {read} ya medidos.";
-    map_caption => "Tap a spot to go to it. Filled: read. Open: not yet. Double ring: now." | "Toque un punto para ir a él. Lleno: medido. Vacío: pendiente. Doble anillo: el actual.";
+    map_caption => "Tap a spot to go to it." | "Toque un punto para ir a él.";
     again_heading => "Read again?" | "¿Medir otra vez?";
     again(number: usize, reading: String, expected: String) => "Spot {number} reads {reading}; its neighbours would lead to about {expected}."
         | "El punto {number} marca {reading}; por sus vecinos se esperaría cerca de {expected}.";
@@ -71,9 +71,8 @@ words! {
     best_fit(tilt: String, rms: String) => "As a whole it leans {tilt} in 4 ft; the spots stray {rms} from that plane (root mean square)."
         | "En conjunto se inclina {tilt} en 4 pies; los puntos se apartan {rms} de ese plano (media cuadrática).";
     best_fit_level(rms: String) => "As a whole it does not lean; the spots stray {rms} (root mean square)." | "En conjunto no se inclina; los puntos se apartan {rms} (media cuadrática).";
-    leans_label(tilt: String) => "falls {tilt} in 4 ft" | "baja {tilt} en 4 pies";
-    contours_caption(step: String) => "Lines of equal height, {step} apart, from the highest spot down; a heavier line every fourth."
-        | "Líneas de igual altura, cada {step}, desde el punto más alto; cada cuarta más gruesa.";
+    contours_caption(step: String) => "Lines of equal height, {step} apart, from the highest spot down; a heavier line every fourth; the arrow points downhill."
+        | "Líneas de igual altura, cada {step}, desde el punto más alto; cada cuarta más gruesa; la flecha apunta cuesta abajo.";
     contours_says(fall: String) => "Contour map of the old floor; it falls {fall} from high to low." | "Mapa de curvas del piso viejo; baja {fall} de lo alto a lo bajo.";
     levels_heading => "How much it takes to reach each level" | "Cuánto se necesita para llegar a cada nivel";
     level_column => "Below the highest spot" | "Bajo el punto más alto";

@@ -34,6 +34,7 @@ pub fn Compare(plans: Plans) -> impl IntoView {
                 <Side plans kind=PourKind::Level />
                 <Side plans kind=PourKind::Flat />
             </div>
+            <p class="quiet">{common::level()} ": " {words::level_note()} " " {common::flat()} ": " {words::flat_note()}</p>
             <Refusals plans />
             <Table plans />
         </section>
@@ -83,7 +84,6 @@ fn Side(plans: Plans, kind: PourKind) -> impl IntoView {
                             }
                         })
                 }}
-                <p class="quiet">{if kind == PourKind::Level { words::level_note() } else { words::flat_note() }}</p>
                 <button
                     type="button"
                     class="button"
@@ -206,7 +206,17 @@ fn Table(plans: Plans) -> impl IntoView {
                     };
                     format!("{}, {}", depth(placed.span.left), depth(placed.span.right))
                 });
-                row(words::row_opening(&opening_letter(i), &name), cells)
+                row(
+                    words::row_opening(
+                        &opening_letter(i),
+                        &if name.is_empty() {
+                            name
+                        } else {
+                            format!(" {name}")
+                        },
+                    ),
+                    cells,
+                )
             })
             .collect_view();
         let limits = after[0].with(|level| {

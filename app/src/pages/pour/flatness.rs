@@ -94,6 +94,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
             <figure class="picture">
                 <FloorMap
                     content
+                    tall=260.0
                     says=Signal::derive(move || {
                         words::worst_says(worst.with(|w| length_text(w.as_ref().map_or(0.0, |w| w.gap_in), units.get())))
                     })

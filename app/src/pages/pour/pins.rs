@@ -1,7 +1,7 @@
 //! Pin heights on the map, as a table, and in a section along any line.
 
 use calc::floor::pour::{Pour, PourKind};
-use calc::floor::{Surface, contour};
+use calc::floor::{Point, Surface, contour};
 use calc::job::{Units, fields};
 use calc::quantity::{Length, Typed, WholeRange};
 use leptos::prelude::*;
@@ -146,28 +146,49 @@ pub fn Pins(plans: Plans) -> impl IntoView {
 /// The line of the section.
 #[derive(Clone, Debug, PartialEq)]
 struct Ends {
-    from: calc::floor::Point,
-    to: calc::floor::Point,
+    from: Point,
+    to: Point,
     names: [String; 2],
 }
 
-/// The section's ends as entered; where nothing is entered, from the shallowest to the deepest vertex.
+/// The section's ends as entered; where nothing is entered, wall to wall through the deepest place, along the
+/// longer side of the room.
 fn ends(plans: Plans, from: &Typed, to: &Typed) -> Option<Ends> {
     let surface = plans.surface.get()?;
-    let pour = plans.pour(plans.shown.get());
+    if from.is_blank() && to.is_blank() {
+        let pour = plans.pour(plans.shown.get())?;
+        let deepest = surface.vertices.get(pour.greatest_at)?.at;
+        let corners = surface.outline.corners();
+        let span = |get: fn(&Point) -> f64| {
+            (
+                corners.iter().map(get).fold(f64::MAX, f64::min),
+                corners.iter().map(get).fold(f64::MIN, f64::max),
+            )
+        };
+        let ((left, right), (near, far)) = (span(|p| p.x_in), span(|p| p.y_in));
+        return Some(if far - near >= right - left {
+            Ends {
+                from: Point::new(deepest.x_in, near),
+                to: Point::new(deepest.x_in, far),
+                names: [words::end_near().to_owned(), words::end_far().to_owned()],
+            }
+        } else {
+            Ends {
+                from: Point::new(left, deepest.y_in),
+                to: Point::new(right, deepest.y_in),
+                names: [words::end_left().to_owned(), words::end_right().to_owned()],
+            }
+        });
+    }
     let field = spot_number_field(plans);
-    let spot = |typed: &Typed, otherwise: Option<usize>| {
-        if typed.is_blank() {
-            let vertex = otherwise?;
-            return Some((surface.vertices.get(vertex)?.at, plans.vertex_name(vertex)));
-        }
+    let spot = |typed: &Typed| {
         let number = field.read(typed).ok()?;
         let id = plans.spot_by_number(number)?;
         let at = plans.work.readings.with(|r| r.place_of(id))?;
         Some((at, survey_words::spot(plans.spot_number(id))))
     };
-    let (from, from_name) = spot(from, pour.as_ref().map(|p| p.least_at))?;
-    let (to, to_name) = spot(to, pour.as_ref().map(|p| p.greatest_at))?;
+    let (from, from_name) = spot(from)?;
+    let (to, to_name) = spot(to)?;
     (from != to).then_some(Ends {
         from,
         to,
@@ -182,7 +203,7 @@ fn section(plans: Plans, ends: Option<Ends>) -> Option<SectionContent> {
     let length_in = ends.from.distance_in(ends.to);
     let point = |s_in: f64| {
         let t = s_in / length_in;
-        calc::floor::Point::new(
+        Point::new(
             ends.from.x_in + t * (ends.to.x_in - ends.from.x_in),
             ends.from.y_in + t * (ends.to.y_in - ends.from.y_in),
         )
@@ -250,13 +271,7 @@ fn map(plans: Plans, ends: Option<Ends>) -> MapContent {
     content.cut = ends.map(|e| (e.from, e.to));
     content.downhill = pour
         .downhill_degrees
-        .filter(|_| pour.tilt_in_per_4ft > 1e-9)
-        .map(|degrees| {
-            (
-                degrees,
-                words::leans(words::tilt(pour.tilt_in_per_4ft, units)),
-            )
-        });
+        .filter(|_| pour.tilt_in_per_4ft > 1e-9);
     content
 }
 
@@ -271,7 +286,7 @@ fn pin_label(depth_in: f64, units: Units) -> String {
     }
 }
 
-fn depth_classes(surface: &Surface, pour: &Pour) -> Vec<([calc::floor::Point; 3], u8)> {
+fn depth_classes(surface: &Surface, pour: &Pour) -> Vec<([Point; 3], u8)> {
     let most = pour.greatest_depth_in.max(1e-9);
     surface
         .corners()
