@@ -82,8 +82,7 @@
     box.querySelector('[data-action="fresh"]').hidden = started;
     box.querySelector('[data-action="reload"]').onclick = () => location.reload();
     box.querySelector('[data-action="download"]').onclick = download;
-    const first = document.getElementById("first-screen");
-    if (first) first.hidden = true;
+    for (const waiting of document.querySelectorAll("#first-screen > :not(h1)")) waiting.hidden = true;
     box.hidden = false;
   }
 

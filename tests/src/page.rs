@@ -49,6 +49,12 @@ impl Page {
         Ok(self.driver.refresh().await?)
     }
 
+    /// Waits until the app is up: the first screen is gone.
+    pub async fn up(&self) -> Step {
+        let up = "return document.readyState === 'complete' && !document.getElementById('first-screen') || null";
+        self.until("the app to be up", up, vec![]).await.map(drop)
+    }
+
     /// Where the tab is, without scheme and host.
     pub async fn path(&self) -> Step<String> {
         let url = self.driver.current_url().await?.to_string();

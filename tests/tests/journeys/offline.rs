@@ -2,8 +2,6 @@
 
 use tests::journey::journey;
 
-const UP: &str = "return document.querySelector('main h1') || null";
-
 #[test]
 fn every_address_opens_from_the_device_once_it_was_visited() {
     journey(|page| async move {
@@ -11,10 +9,10 @@ fn every_address_opens_from_the_device_once_it_was_visited() {
         page.kept_for_offline().await?;
         page.stop_server();
         page.reload().await?;
-        page.until("the app, offline", UP, vec![]).await?;
+        page.up().await?;
         for path in ["/a/deep/link", "/?fresh", "/an-address-that-is-none"] {
             page.open(path).await?;
-            page.until(path, UP, vec![]).await?;
+            page.up().await?;
             assert_eq!(page.path().await?, path);
         }
         Ok(())

@@ -6,6 +6,7 @@ use tests::page::{Page, Step};
 
 /// Tells the notice what the panic hook would.
 async fn stop(page: &Page) -> Step {
+    page.up().await?;
     let tell = "dispatchEvent(new CustomEvent('roomwright-stopped', { detail: 'panicked at a/file.rs:1' }))";
     page.script(tell, vec![]).await.map(drop)
 }
@@ -55,12 +56,7 @@ fn a_start_without_its_program_says_so_and_offers_a_way_round() {
         page.command("Network.setBlockedURLs", json!({"urls": []}))
             .await?;
         page.click("Start without the last job").await?;
-        page.until(
-            "the app",
-            "return document.querySelector('main h1') || null",
-            vec![],
-        )
-        .await?;
+        page.up().await?;
         assert_eq!(page.path().await?, "/?fresh");
         let errors = page.console_errors().await?;
         assert!(

@@ -62,12 +62,6 @@ fn a_newer_version_waits_until_it_is_asked_for() {
         assert_ne!(first, last);
         page.stop_server();
         page.reload().await?;
-        page.until(
-            "the newer version, offline",
-            "return document.querySelector('main h1') || null",
-            vec![],
-        )
-        .await
-        .map(drop)
+        page.up().await.map(drop)
     });
 }
