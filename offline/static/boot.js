@@ -84,10 +84,12 @@
     box.querySelector('[data-action="download"]').onclick = download;
     for (const waiting of document.querySelectorAll("#first-screen > :not(h1)")) waiting.hidden = true;
     box.hidden = false;
+    box.scrollIntoView();
   }
 
   addEventListener("roomwright-started", () => {
     started = true;
+    performance.mark("roomwright-started"); // make bench reads it
     attempt(() => sessionStorage.removeItem(FLAG));
     document.getElementById("stopped").hidden = true;
   });
