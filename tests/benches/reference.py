@@ -50,7 +50,7 @@ json.dump(
     {
         "triangulate": median_ms(lambda: Delaunay(xy)),
         "volume to a level": median_ms(lambda: volume_to(given["level"])),
-        "plane": median_ms(lowest_plane),
+        "flat pour": median_ms(lowest_plane),
     },
     sys.stdout,
 )

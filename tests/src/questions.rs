@@ -5,6 +5,7 @@
 
 use calc::floor::level_change::{classify, classify_slope};
 use calc::floor::outline::{l_shape, rectangle};
+use calc::floor::pour::{HeightKind, HeightRule, PourAsk, flat, level};
 use calc::floor::ramp::{Fit, RampEntry, ramp};
 use calc::floor::{Outline, Point, Spot, Surface};
 use calc::job::Corner;
@@ -28,6 +29,8 @@ pub const QUESTIONS: &[(&str, Question)] = &[
     ("room", room),
     ("floor-facts", floor_facts),
     ("floor-reached", floor_reached),
+    ("pour-level", pour_level),
+    ("pour-flat", pour_flat),
     ("level-change", level_change),
     ("ramp", ramp_across),
     ("ramp-slope", ramp_slope),
@@ -130,6 +133,42 @@ fn floor_facts(given: &Given) -> Answer {
 
 fn floor_reached(given: &Given) -> Answer {
     answer(surface(given)?.reached(given.length_in("level")?))
+}
+
+/// What the pour must keep: `cover`, `tilt_limit_in_per_4ft`, and `at_most_in` and `exactly_in`, rows of x, y and height.
+fn pour_ask(given: &Given) -> Result<PourAsk, No> {
+    let mut rules = Vec::new();
+    for (key, kind) in [
+        ("at_most_in", HeightKind::AtMost),
+        ("exactly_in", HeightKind::Exactly),
+    ] {
+        if given.get(key).is_none() {
+            continue;
+        }
+        for [x, y, height_in] in given.rows::<3>(key)? {
+            let id = rules.len() as u32;
+            rules.push(HeightRule {
+                points: vec![Point::new(x, y)],
+                kind,
+                height_in,
+                id,
+            });
+        }
+    }
+    let tilt = "tilt_limit_in_per_4ft";
+    Ok(PourAsk {
+        cover_in: given.length_in("cover")?,
+        tilt_limit_in_per_4ft: given.get(tilt).map(|_| given.number(tilt)).transpose()?,
+        rules,
+    })
+}
+
+fn pour_level(given: &Given) -> Answer {
+    answer(level(&surface(given)?, &pour_ask(given)?).map_err(refused)?)
+}
+
+fn pour_flat(given: &Given) -> Answer {
+    answer(flat(&surface(given)?, &pour_ask(given)?).map_err(refused)?)
 }
 
 fn level_change(given: &Given) -> Answer {

@@ -9,6 +9,7 @@ use std::process::{Command, Stdio};
 use std::time::Instant;
 
 use calc::floor::outline::rectangle;
+use calc::floor::pour::{PourAsk, flat};
 use calc::floor::{Outline, Point, Spot, Surface};
 use serde_json::{Value, json};
 
