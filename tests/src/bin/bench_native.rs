@@ -42,6 +42,13 @@ fn main() {
             median_ms(|| surface.reached(0.25).volume_in3),
             &reference,
         );
+        let ask = PourAsk {
+            cover_in: 0.25,
+            tilt_limit_in_per_4ft: None,
+            rules: Vec::new(),
+        };
+        let plan = || flat(&surface, &ask).expect("a pour").volume_in3;
+        row(count, "flat pour", median_ms(plan), &reference);
         row(
             count,
             "facts",
