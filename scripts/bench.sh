@@ -1,2 +1,9 @@
 #!/usr/bin/env bash
-exit 1
+# Measures the budgets on this machine. Prints; judges nothing.
+set -euo pipefail
+source "$(dirname "$0")/lib.sh"
+python=$(scripts/scipy.sh); [ -z "$python" ] || export ROOMWRIGHT_PYTHON=$python
+cargo run --quiet --locked --profile measure --package tests --bin bench_native
+browser=$(scripts/browser.sh); eval "$browser"
+cargo run --quiet --locked --package tests --features browser --bin bench_browser
+cargo run --quiet --locked --package offline -- sizes dist || true # make size judges

@@ -27,11 +27,8 @@ pub fn compress(dist: &Path) -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// Prints each file's size, plain and as sent, and the total on the last line.
-///
-/// # Errors
-/// When the total is over the budget.
-pub fn print(dist: &Path) -> Result<(), Box<dyn Error>> {
+/// Prints each file's size, plain and as sent, and the total, which is also the answer, on the last line.
+pub fn print(dist: &Path) -> Result<usize, Box<dyn Error>> {
     let mut total = 0;
     println!("{:>9} {:>9}  file", "bytes", "brotli");
     for file in listed(dist)? {
@@ -41,6 +38,12 @@ pub fn print(dist: &Path) -> Result<(), Box<dyn Error>> {
         println!("{:>9} {sent:>9}  {}", file.bytes.len(), file.path);
     }
     println!("total brotli {total} bytes");
+    Ok(total)
+}
+
+/// # Errors
+/// When a first visit downloads more than the budget.
+pub fn judge(total: usize) -> Result<(), Box<dyn Error>> {
     if total > MOST {
         return Err(format!("a first visit downloads {total} bytes, more than {MOST}").into());
     }

@@ -82,13 +82,14 @@
     box.querySelector('[data-action="fresh"]').hidden = started;
     box.querySelector('[data-action="reload"]').onclick = () => location.reload();
     box.querySelector('[data-action="download"]').onclick = download;
-    const first = document.getElementById("first-screen");
-    if (first) first.hidden = true;
+    for (const waiting of document.querySelectorAll("#first-screen > :not(h1)")) waiting.hidden = true;
     box.hidden = false;
+    box.scrollIntoView();
   }
 
   addEventListener("roomwright-started", () => {
     started = true;
+    performance.mark("roomwright-started"); // make bench reads it
     attempt(() => sessionStorage.removeItem(FLAG));
     document.getElementById("stopped").hidden = true;
   });

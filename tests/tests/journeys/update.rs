@@ -1,0 +1,67 @@
+//! A newer version.
+
+use std::fs;
+use std::path::Path;
+
+use tests::browser::Screen;
+use tests::journey::journey_on;
+use tests::server::dist;
+
+fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
+        let entry = entry.unwrap();
+        if entry.path().is_dir() {
+            copy(&entry.path(), &to.join(entry.file_name()));
+        } else if entry
+            .path()
+            .extension()
+            .is_none_or(|extension| extension != "br")
+        {
+            fs::copy(entry.path(), to.join(entry.file_name())).unwrap();
+        }
+    }
+}
+
+/// A second deploy waits; the page that asks for it gets it, and one cache is left.
+#[test]
+fn a_newer_version_waits_until_it_is_asked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    copy(&dist(), folder.path());
+    let worker = folder.path().join("sw.js");
+    journey_on(Screen::Phone, folder.path(), |page| async move {
+        page.open("/").await?;
+        page.kept_for_offline().await?;
+        let first = page.script_async("return await caches.keys()").await?;
+
+        let text = fs::read_to_string(&worker)?;
+        let newer = text.replacen("const version = \"", "const version = \"newer-", 1);
+        assert_ne!(text, newer);
+        fs::write(&worker, newer)?;
+        page.script_async("await (await navigator.serviceWorker.ready).update()")
+            .await?;
+        let waiting = "const found = await navigator.serviceWorker.ready;
+            while (!found.waiting) await new Promise((r) => setTimeout(r, 20));
+            return (await caches.keys()).length";
+        assert_eq!(page.script_async(waiting).await?, 2);
+        page.reload().await?;
+        assert_eq!(
+            page.script_async(waiting).await?,
+            2,
+            "a reload is no consent"
+        );
+
+        page.script_async(
+            "const changed = new Promise((r) => navigator.serviceWorker.addEventListener('controllerchange', r));
+             (await navigator.serviceWorker.ready).waiting.postMessage('skip-waiting');
+             await changed;
+             while ((await caches.keys()).length > 1) await new Promise((r) => setTimeout(r, 20));",
+        )
+        .await?;
+        let last = page.script_async("return await caches.keys()").await?;
+        assert_ne!(first, last);
+        page.stop_server();
+        page.reload().await?;
+        page.up().await.map(drop)
+    });
+}
