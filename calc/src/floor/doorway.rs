@@ -251,7 +251,8 @@ pub enum Entry {
 }
 
 /// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum DoorwayRefusal {
     /// A number that isn't one.
     #[error("{0:?} is not a number")]

@@ -44,7 +44,8 @@ pub const FARTHEST_IN: f64 = 100_000.0;
 pub const SAME_PLACE: f64 = 1e-9;
 
 /// Why corners do not make a room.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum OutlineRefusal {
     /// Fewer than three corners, or no area.
     #[error("an outline needs at least three corners that enclose an area")]

@@ -245,7 +245,8 @@ pub struct SlopeRule {
 }
 
 /// Why nothing is said.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum LevelChangeRefusal {
     /// A number that isn't one.
     #[error("not a number")]

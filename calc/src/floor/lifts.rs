@@ -55,7 +55,8 @@ pub struct Lifts {
 }
 
 /// Why a pour can't be shared out.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum LiftsRefusal {
     /// A limit that isn't a length.
     #[error("a lift of {given_in} in is not a lift")]

@@ -98,7 +98,8 @@ pub struct Pace {
 }
 
 /// Why bags, pace or primer can't be worked out; each carries the field that is wrong and what it held.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum MixingRefusal {
     /// Must be a number and not negative.
     #[error("{field} of {given} is not an amount")]

@@ -109,7 +109,8 @@ pub struct OpeningRefusal {
 }
 
 /// What can be wrong with an opening.
-#[derive(Clone, Copy, Debug, PartialEq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum OpeningProblem {
     /// The outline has no such wall.
     #[error("there is no wall {wall} of {walls}")]

@@ -124,7 +124,8 @@ pub enum Part {
 }
 
 /// Why there is no room.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum ShapeRefusal {
     /// A side that is too short, too long or no number.
     #[error("{part:?} of {given_in} in is not from {least_in} to {most_in} in")]

@@ -112,7 +112,8 @@ pub struct DepthAlong {
 }
 
 /// Why there is no pour.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum PourRefusal {
     /// A cover that isn't a number, is negative or passes [`MOST_COVER_IN`].
     #[error("a cover of {given_in} in is not between 0 and {MOST_COVER_IN} in")]

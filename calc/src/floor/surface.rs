@@ -65,7 +65,8 @@ pub const FARTHEST_HEIGHT_IN: f64 = 120.0;
 pub const ONE_LINE: f64 = 1e-6;
 
 /// Why spots do not make a surface. Spots are numbered from 0 in the order given.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum SurfaceRefusal {
     /// Fewer than [`FEWEST_SPOTS`].
     #[error("a surface needs at least {FEWEST_SPOTS} spots, not {given}")]

@@ -27,7 +27,8 @@ pub struct Gap {
 }
 
 /// Why a straightedge cannot be laid.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum StraightedgeRefusal {
     /// The straightedge has no length, or not a number for one.
     #[error("a straightedge needs a length above zero, not {given_in} in")]

@@ -146,7 +146,8 @@ pub enum Quantity {
 }
 
 /// Why there is no such incline.
-#[derive(Clone, Copy, Debug, PartialEq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Error)]
+#[serde(rename_all = "snake_case")]
 pub enum RampRefusal {
     /// A number that isn't one.
     #[error("{0:?} is not a number")]

@@ -20,7 +20,8 @@ pub struct RoomShape {
 }
 
 /// Why there is no outline.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum ShapeProblem {
     /// Entries that are missing or can't be read.
     Entries(Vec<EntryProblem>),
@@ -96,7 +97,8 @@ pub struct Placed {
 }
 
 /// What keeps an opening from its place.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum OpeningTrouble {
     /// An entry that is missing or can't be read.
     Entry(EntryProblem),
