@@ -29,7 +29,9 @@ mod poured;
 mod threshold;
 
 pub use flatness::Flatness;
-pub use ground::{FloorFacts, FloorProblem, Ground, Mark, OpeningAnswer, OutlineFacts, SurveyFacts, SuspectSpot};
+pub use ground::{
+    FloorFacts, FloorProblem, Ground, Mark, OpeningAnswer, OutlineFacts, SurveyFacts, SuspectSpot,
+};
 pub use poured::{
     AlongOpening, DamAtOpening, LiftsProblem, MixingProblem, PourProblem, Poured, SpotDepth, bags,
     in_lifts, pace, poured,
@@ -157,9 +159,7 @@ impl FloorAnswers {
             level: pour(PourKind::Level),
             flat: pour(PourKind::Flat),
             thresholds_without_pour: match &ground.floor {
-                Ok(surface) => {
-                    thresholds(room, &ground.openings, surface, &ground.readings, None)
-                }
+                Ok(surface) => thresholds(room, &ground.openings, surface, &ground.readings, None),
                 Err(_) => Vec::new(),
             },
         }

@@ -7,11 +7,11 @@ use crate::floor::flatness::StraightedgeRefusal;
 use crate::floor::surface::{BestFit, SurfaceRefusal};
 use crate::floor::survey::{reading_in, suspects};
 use crate::floor::{Point, Surface};
+use crate::job::questions::EntryProblem;
 use crate::job::questions::room::{
     OpeningTrouble, Placed, RoomShape, ShapeProblem, openings, outline,
 };
 use crate::job::questions::survey::{Readings, readings};
-use crate::job::questions::EntryProblem;
 use crate::job::{ReadingWay, Room};
 
 /// The outline, the openings, the readings and the old floor of a room.

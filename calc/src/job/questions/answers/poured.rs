@@ -6,9 +6,7 @@ use super::threshold::{Threshold, thresholds};
 use super::{Mark, answered};
 use crate::floor::lifts::{LiftShare, Lifts, LiftsRefusal, lifts};
 use crate::floor::mixing::{self, Bags, Beyond, MixingRefusal, Pace};
-use crate::floor::pour::{
-    Cause, DepthAlong, Pour, PourKind, PourRefusal, flat, level,
-};
+use crate::floor::pour::{Cause, DepthAlong, Pour, PourKind, PourRefusal, flat, level};
 use crate::floor::survey::reading_in;
 use crate::floor::{Point, Surface};
 use crate::job::questions::EntryProblem;
@@ -151,7 +149,9 @@ pub fn poured(
     let dams: Vec<DamAtOpening> = openings
         .iter()
         .map(|placed| {
-            let known = thresholds.iter().find(|threshold| threshold.id == placed.id);
+            let known = thresholds
+                .iter()
+                .find(|threshold| threshold.id == placed.id);
             dam(&pour, placed, known)
         })
         .collect();

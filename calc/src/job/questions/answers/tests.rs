@@ -1,6 +1,6 @@
 use super::*;
-use crate::job::{Units, demo};
 use crate::job::questions::room::OpeningTrouble;
+use crate::job::{Units, demo};
 
 fn demo_room() -> Room {
     demo::job("demo", "2026-03-02T08:00:00Z").rooms.remove(0)
@@ -18,7 +18,12 @@ fn the_demo_shows_why_a_flat_pour_pays() {
     let found = FloorAnswers::of(&demo_room());
     let (level, flat) = (found.level.unwrap(), found.flat.unwrap());
     let bags = |poured: &Poured| poured.bags.as_ref().unwrap().bags;
-    assert!(bags(&flat) + 4 <= bags(&level), "{} {}", bags(&flat), bags(&level));
+    assert!(
+        bags(&flat) + 4 <= bags(&level),
+        "{} {}",
+        bags(&flat),
+        bags(&level)
+    );
     let lifts = |poured: &Poured| poured.lifts.as_ref().unwrap().as_ref().unwrap().lifts.len();
     assert_eq!((lifts(&level), lifts(&flat)), (2, 1));
     assert!(flat.pour.tilt_limit_binding);
@@ -43,7 +48,9 @@ fn a_bad_part_leaves_the_others_answered() {
     room.openings[1].width = crate::job::Typed::plain("wide");
     room.pour.bag_yield = Default::default();
     let found = FloorAnswers::of(&room);
-    assert!(matches!(&found.openings[1].place, Err(all) if matches!(all[..], [OpeningTrouble::Entry(_)])));
+    assert!(
+        matches!(&found.openings[1].place, Err(all) if matches!(all[..], [OpeningTrouble::Entry(_)]))
+    );
     let flat = found.flat.unwrap();
     assert!(matches!(&flat.bags, Err(MixingProblem::Entries(all)) if all[0].name == "bag_yield"));
     assert_eq!(flat.pace, Err(MixingProblem::Bags));
