@@ -20,6 +20,9 @@ const ROUNDING: f64 = 1e-9;
 struct File {
     question: Option<String>,
     source: Option<String>,
+    /// What every case is given, unless it gives its own.
+    #[serde(default)]
+    given: Map<String, Value>,
     #[serde(rename = "case", default)]
     cases: Vec<Case>,
 }
@@ -31,6 +34,7 @@ struct Case {
     name: String,
     question: Option<String>,
     source: Option<String>,
+    #[serde(default)]
     given: Map<String, Value>,
     expect: Option<Map<String, Value>>,
     refused: Option<String>,
@@ -134,6 +138,7 @@ fn run_file(path: &Path, filter: &str, tally: &mut Tally) -> Result<(), String> 
         return Err("no [[case]] in it".into());
     }
     let mut names = BTreeSet::new();
+    let mut unused: BTreeSet<&str> = file.given.keys().map(String::as_str).collect();
     for case in &file.cases {
         let shown = format!("{} {:?}", path.display(), case.name);
         if !names.insert(case.name.as_str()) {
@@ -141,16 +146,22 @@ fn run_file(path: &Path, filter: &str, tally: &mut Tally) -> Result<(), String> 
                 .failures
                 .push(format!("{shown}: another case has this name"));
         } else if shown.contains(filter) {
-            match run_case(case, &file) {
+            match run_case(case, &file, &mut unused) {
                 Ok(()) => tally.passed += 1,
                 Err(e) => tally.failures.push(format!("{shown}: {e}")),
             }
         }
     }
+    // Cases that were left out may have used the rest.
+    if filter.is_empty() && !unused.is_empty() {
+        let unused: Vec<&str> = unused.into_iter().collect();
+        return Err(format!("given, but used by no case: {}", unused.join(", ")));
+    }
     Ok(())
 }
 
-fn run_case(case: &Case, file: &File) -> Result<(), String> {
+/// Runs a case, and takes what it used of the file's `given` from `unshared`.
+fn run_case(case: &Case, file: &File, unshared: &mut BTreeSet<&str>) -> Result<(), String> {
     let source = case.source.as_ref().or(file.source.as_ref());
     if source.is_none_or(|source| source.trim().is_empty()) {
         return Err("no source: who says so?".into());
@@ -167,13 +178,20 @@ fn run_case(case: &Case, file: &File) -> Result<(), String> {
             known.join(", ")
         ));
     };
-    let given = Given::new(&case.given);
+    let mut all = file.given.clone();
+    all.extend(case.given.clone());
+    let given = Given::new(&all);
     let answer = question(&given);
     if let Err(No::Case(e)) = answer {
         return Err(e);
     }
     // A refusal may come before everything given was read.
     let unused = given.unused();
+    unshared.retain(|key| unused.iter().any(|unused| unused == key));
+    let unused: Vec<String> = unused
+        .into_iter()
+        .filter(|key| case.given.contains_key(key))
+        .collect();
     if answer.is_ok() && !unused.is_empty() {
         return Err(format!(
             "given, but not a part of the question {name:?}: {}",
@@ -361,6 +379,14 @@ mod tests {
     }
 
     #[test]
+    fn what_a_file_gives_is_given_to_each_of_its_cases() {
+        let file = "question = 'length'\nsource = 'NIST SP 811'\ngiven = {typed = '1', unit = 'ft'}\n\
+            [[case]]\nname = 'foot'\nexpect = {mm = 304.8}\n\
+            [[case]]\nname = 'inch'\ngiven = {unit = 'in'}\nexpect = {mm = 25.4}";
+        assert_eq!(failure(file), "");
+    }
+
+    #[test]
     fn a_case_that_would_test_nothing_fails() {
         for (case, why) in [
             ("given = {typed = '1 ft'}", "neither expect nor refused"),
@@ -397,6 +423,14 @@ mod tests {
             let failure = failure(&format!("{HEAD}{case}"));
             assert!(failure.contains(why), "{case}: {failure}");
         }
+        let shared =
+            "question = 'length'\nsource = 'NIST SP 811'\ngiven = {typed = '1 ft', typo = 1}\n";
+        assert!(
+            failure(&format!(
+                "{shared}[[case]]\nname = 'foot'\nexpect = {{mm = 304.8}}"
+            ))
+            .contains("used by no case: typo")
+        );
         assert!(failure("question = 'length'").contains("no [[case]]"));
         assert!(failure("[[case]]\nname = 'a'\nquestion = 'length'\ngiven = {typed = '1'}\nexpect = {in = 1}").contains("no source"));
         let nowhere = run(&[PathBuf::from("/nowhere/at/all")], "");

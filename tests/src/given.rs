@@ -106,6 +106,21 @@ impl<'a> Given<'a> {
             .ok_or_else(|| No::Case(format!("given.{key} must be a number")))
     }
 
+    /// The number under a key, or another where the key is missing.
+    pub fn number_or(&self, key: &str, otherwise: f64) -> Result<f64, No> {
+        if self.get(key).is_some() {
+            self.number(key)
+        } else {
+            Ok(otherwise)
+        }
+    }
+
+    /// The list of numbers under a key.
+    pub fn numbers(&self, key: &str) -> Result<Vec<f64>, No> {
+        let wrong = || No::Case(format!("given.{key} must be a list of numbers"));
+        numbers_of(key, self.get(key).ok_or_else(wrong)?)
+    }
+
     /// A length, inches: `name` as typed (a bare number is inches), or a number under `name_in`, `name_ft`, `name_mm`, `name_cm`
     /// or `name_m`.
     pub fn length_in(&self, name: &str) -> Result<f64, No> {
