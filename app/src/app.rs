@@ -9,7 +9,7 @@ use leptos_router::path;
 use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::{OpenJob, OpenRoom};
-use crate::pages::{JobFrame, JobPage, JobsPage, PourPage, RoomPage, SurveyPage};
+use crate::pages::{GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SurveyPage};
 use crate::paths::{self, Stage};
 use crate::settings::Settings;
 use crate::shell::{Foot, Head, PageHeading, Pole, StageState, WatchMoves};
@@ -39,6 +39,7 @@ fn Pages() -> impl IntoView {
             <WatchMoves />
             <Routes fallback=|| view! { <Outside><NotHere /></Outside> }>
                 <Route path=path!("") view=|| view! { <Outside><JobsPage /></Outside> } />
+                <Route path=path!("gallery") view=|| view! { <Outside><GalleryPage /></Outside> } />
                 <ParentRoute path=path!("job/:job") view=JobFrame>
                     <Route path=path!("") view=JobPage />
                     <Route path=path!("room/:room/outline") view=stage(Stage::Room) />

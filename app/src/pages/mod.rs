@@ -11,6 +11,9 @@ pub mod survey;
 
 pub mod pour;
 
+pub mod gallery;
+
+pub use gallery::GalleryPage;
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
 pub use pour::PourPage;

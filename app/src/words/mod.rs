@@ -44,6 +44,8 @@ pub mod common;
 
 pub mod entry;
 
+pub mod gallery;
+
 pub mod jobs;
 
 pub mod room;

@@ -1,0 +1,194 @@
+//! Every widget and picture in its states. No page links here: it is for those who build and for the tests.
+
+use calc::floor::Point;
+use calc::job::{Units, fields};
+use calc::quantity::Typed;
+use leptos::prelude::*;
+
+use crate::entry::{Choice, ChoiceOption, Measured, Pick, TextEntry};
+use crate::paths::Stage;
+use crate::pictures::floor_map::{Gap, MapContent, Mark, Pin};
+use crate::pictures::ramp::RampContent;
+use crate::pictures::section::SectionContent;
+use crate::pictures::{Figure, FloorMap, LengthFigure, RampProfile, Section};
+use crate::shell::{PageHeading, Pole, StageState};
+use crate::words::{common, gallery as words};
+
+/// The gallery.
+#[component]
+pub fn GalleryPage() -> impl IntoView {
+    view! {
+        <PageHeading text=Signal::stored(words::title().to_owned()) />
+        <Entries />
+        <section class="sheet">
+            <h2>{words::actions()}</h2>
+            <div class="row">
+                <button type="button" class="button main">{words::main_action()}</button>
+                <button type="button" class="button">{words::other_action()}</button>
+                <button type="button" class="button look plain">{words::take_out()}</button>
+                <button type="button" class="button" disabled>{words::not_now()}</button>
+            </div>
+        </section>
+        <section class="sheet">
+            <h2>{words::figures()}</h2>
+            <Figure value=Signal::stored("12".to_owned()) unit=Signal::stored(common::unit_bags().to_owned()) />
+            {[87.625, 0.625, 3.0, -0.25]
+                .into_iter()
+                .map(|inches| {
+                    view! {
+                        <LengthFigure inches=Signal::stored(inches) units=Signal::stored(Units::FeetInches) />
+                        <LengthFigure inches=Signal::stored(inches) units=Signal::stored(Units::Metric) small=true />
+                    }
+                })
+                .collect_view()}
+        </section>
+        <section class="sheet">
+            <h2>{words::notices()}</h2>
+            <p class="notice">{words::a_notice()}</p>
+            <p class="notice look">{words::look()}</p>
+            <div class="caution"><h3>{common::cautions()}</h3><ul><li>{words::look()}</li></ul></div>
+        </section>
+        <Pictures />
+        <section class="sheet">
+            <h2>{words::pole()}</h2>
+            <Pole
+                job="gallery".to_owned()
+                room=1
+                now=Some(Stage::Survey)
+                states=Signal::stored([true, false, false, false].map(|done| StageState { done }))
+            />
+        </section>
+    }
+}
+
+#[component]
+fn Entries() -> impl IntoView {
+    let units = Signal::stored(Units::FeetInches);
+    let state = |id: &'static str, label: &'static str, text: &str, open: bool| {
+        let value = RwSignal::new(Typed::plain(text));
+        view! {
+            <Measured
+                id
+                label=Signal::stored(label.to_owned())
+                field=fields::READING
+                units
+                value
+                always_open=open
+                on_typed=Callback::new(move |typed| value.set(typed))
+            />
+        }
+    };
+    let picked = RwSignal::new("a".to_owned());
+    let options = Signal::stored(vec![
+        ChoiceOption::new("a", words::first()),
+        ChoiceOption::new("b", words::second()),
+    ]);
+    let text = RwSignal::new(String::new());
+    view! {
+        <section class="sheet">
+            <h2>{words::entry()}</h2>
+            {state("g-empty", words::empty(), "", false)}
+            {state("g-filled", words::filled(), "7' 3 5/8\"", false)}
+            {state("g-refused", words::refused(), "about 3", false)}
+            {state("g-tape", words::with_tape(), "2 3/8", true)}
+            <Choice
+                id="g-choice".to_owned()
+                label=Signal::stored(words::choice().to_owned())
+                options
+                value=picked
+                on_pick=Callback::new(move |code| picked.set(code))
+            />
+            <Pick
+                id="g-pick".to_owned()
+                label=Signal::stored(words::choice().to_owned())
+                options
+                value=picked
+                on_pick=Callback::new(move |code| picked.set(code))
+            />
+            <TextEntry
+                id="g-text".to_owned()
+                label=Signal::stored(words::empty().to_owned())
+                value=text
+                on_text=Callback::new(move |t| text.set(t))
+            />
+        </section>
+    }
+}
+
+#[component]
+fn Pictures() -> impl IntoView {
+    let corners: Vec<Point> = [
+        (0.0, 0.0),
+        (120.0, 0.0),
+        (120.0, 60.0),
+        (72.0, 60.0),
+        (72.0, 108.0),
+        (0.0, 108.0),
+    ]
+    .map(|(x, y)| Point::new(x, y))
+    .to_vec();
+    let pin = |x: f64, y: f64, label: &str, mark| Pin {
+        at: Point::new(x, y),
+        label: label.to_owned(),
+        mark,
+    };
+    let plan = MapContent {
+        gaps: vec![Gap {
+            left: Point::new(60.0, 0.0),
+            right: Point::new(30.0, 0.0),
+            label: "A".to_owned(),
+        }],
+        depth: vec![
+            ([corners[0], corners[1], corners[3]], 1),
+            ([corners[0], corners[3], corners[5]], 3),
+        ],
+        pins: vec![
+            pin(12.0, 12.0, "3/8", Mark::Read),
+            pin(100.0, 20.0, "1/2", Mark::Open),
+            pin(40.0, 60.0, "5/8", Mark::Now),
+            pin(20.0, 95.0, "1", Mark::Again),
+        ],
+        worst: Some((Point::new(10.0, 40.0), Point::new(100.0, 40.0))),
+        downhill: Some(30.0),
+        sides: Some(("10' 0\"".to_owned(), "9' 0\"".to_owned())),
+        wall_numbers: true,
+        corners,
+        ..MapContent::default()
+    };
+    let section = SectionContent {
+        floor: vec![(0.0, 0.25), (40.0, -0.25), (80.0, 0.0), (120.0, 0.5)],
+        pour: vec![(0.0, 0.625), (40.0, 0.625), (80.0, 0.625), (120.0, 0.625)],
+        depths: vec![
+            (0.0, "3/8\"".to_owned()),
+            (40.0, "7/8\"".to_owned()),
+            (120.0, "1/8\"".to_owned()),
+        ],
+        length: "10' 0\"".to_owned(),
+        ends: (words::first().to_owned(), words::second().to_owned()),
+        straightedge: Some(((0.0, 0.25), (80.0, 0.0), 40.0, "3/8\"".to_owned())),
+    };
+    let ramp = RampContent {
+        rise_in: 0.75,
+        run_in: 9.0,
+        rise: "3/4\"".to_owned(),
+        run: "9\"".to_owned(),
+        slope: "1:12".to_owned(),
+    };
+    view! {
+        <section class="sheet">
+            <h2>{words::pictures()}</h2>
+            <figure class="picture">
+                <FloorMap content=Signal::stored(plan) says=Signal::stored(words::plan().to_owned()) />
+                <figcaption>{words::plan()}</figcaption>
+            </figure>
+            <figure class="picture">
+                <Section content=Signal::stored(section) says=Signal::stored(words::section().to_owned()) />
+                <figcaption>{words::section()}</figcaption>
+            </figure>
+            <figure class="picture">
+                <RampProfile content=Signal::stored(ramp) says=Signal::stored(words::ramp().to_owned()) />
+                <figcaption>{words::ramp()}</figcaption>
+            </figure>
+        </section>
+    }
+}
