@@ -1,5 +1,6 @@
 //! The app's root: what all pages share, and which address shows which page.
 
+use crate::reactive::{When, derived, memo};
 use calc::job::Job;
 use leptos::prelude::*;
 use leptos_router::components::{ParentRoute, Route, Router, Routes};
@@ -61,9 +62,9 @@ fn Outside(children: Children) -> impl IntoView {
         <div class="frame">
             <Head />
             <main>
-                <Show when=move || desk.blocked>
+                <When when=move || desk.blocked>
                     <p class="notice look">{notices::blocked()}</p>
-                </Show>
+                </When>
                 {children()}
             </main>
             <Foot />
@@ -84,13 +85,13 @@ fn NotHere() -> impl IntoView {
 fn StagePage(stage: Stage) -> impl IntoView {
     let params = use_params_map();
     let open = expect_context::<OpenJob>();
-    let id = Memo::new(move |_| {
+    let id = memo(move || {
         params
             .read()
             .get("room")
             .and_then(|id| id.parse::<u32>().ok())
     });
-    let known = Memo::new(move |_| {
+    let known = memo(move || {
         id.get()
             .filter(|&id| open.job.with(|job: &Job| job.room(id).is_some()))
     });
@@ -119,7 +120,7 @@ fn StagePage(stage: Stage) -> impl IntoView {
 fn states(room: OpenRoom) -> Signal<[StageState; 4]> {
     let work = Work::of(room);
     let chosen = room.part(|r| r.pour.choice);
-    Signal::derive(move || {
+    derived(move || {
         let surveyed = work
             .readings
             .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty());

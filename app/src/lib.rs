@@ -2,6 +2,8 @@
 
 pub mod app;
 
+pub mod reactive;
+
 pub mod paths;
 
 pub mod settings;

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::reactive::memo;
 use calc::job::{Job, Room, Units};
 use leptos::prelude::*;
 
@@ -95,7 +96,7 @@ impl OpenJob {
 
     /// The units in force.
     pub fn units(self) -> Memo<Units> {
-        Memo::new(move |_| self.job.with(|job| job.units))
+        memo(move || self.job.with(|job| job.units))
     }
 
     /// The job's id; it never changes while the job is open.
@@ -143,7 +144,7 @@ impl OpenRoom {
     where
         T: Default + PartialEq + Send + Sync + 'static,
     {
-        Memo::new(move |_| {
+        memo(move || {
             self.open
                 .job
                 .with(|job| job.room(self.id).map(&part).unwrap_or_default())

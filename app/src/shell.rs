@@ -1,5 +1,6 @@
 //! The frame of every page: head, story pole, heading, foot.
 
+use crate::reactive::say;
 use leptos::prelude::*;
 use leptos_router::hooks::use_location;
 
@@ -42,7 +43,7 @@ pub fn Head(
                 <PoleMark />
                 {common::app_name()}
             </a>
-            <span class="where">{move || place.get()}</span>
+            <span class="where">{place}</span>
         </header>
     }
 }
@@ -93,7 +94,7 @@ pub fn Pole(
                         </svg>
                         <span>{word}</span>
                         <span class="visually-hidden">
-                            {move || if done() { common::stage_decided() } else { common::stage_open() }}
+                            {say(move || if done() { common::stage_decided() } else { common::stage_open() })}
                         </span>
                     </a>
                 </li>
@@ -125,7 +126,7 @@ pub fn PageHeading(
             }
         }
     });
-    view! { <h1 tabindex="-1" node_ref=node>{move || text.get()}</h1> }
+    view! { <h1 tabindex="-1" node_ref=node>{text}</h1> }
 }
 
 /// Notes when the user has moved from the first page, for [`PageHeading`].

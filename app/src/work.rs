@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::reactive::memo;
 use calc::floor::opening::OpeningSpan;
 use calc::floor::surface::SurfaceRefusal;
 use calc::floor::{Outline, Surface};
@@ -31,15 +32,15 @@ impl Work {
     /// The answers of a room.
     pub fn of(room: OpenRoom) -> Self {
         let entry = room.part(|r| r.outline.clone());
-        let shape = Memo::new(move |_| entry.with(room::outline));
+        let shape = memo(move || entry.with(room::outline));
         let entries = room.part(|r| r.openings.clone());
-        let openings = Memo::new(move |_| match &*shape.read() {
+        let openings = memo(move || match &*shape.read() {
             Ok(shape) => entries.with(|entries| room::openings(&shape.outline, entries)),
             Err(_) => (Vec::new(), Vec::new()),
         });
         let survey = room.part(|r| r.survey.clone());
-        let readings = Memo::new(move |_| survey.with(readings));
-        let floor = Memo::new(move |_| {
+        let readings = memo(move || survey.with(readings));
+        let floor = memo(move || {
             let shape = shape.read();
             let shape = shape.as_ref().ok()?;
             readings.with(|r| {

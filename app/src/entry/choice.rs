@@ -46,8 +46,8 @@ pub fn Choice(
     let described = hint_id.clone();
     view! {
         <fieldset class="field" id=id aria-describedby=described>
-            <legend>{move || label.get()}</legend>
-            <span class="hint" id=hint_id hidden=move || hint.read().is_empty()>{move || hint.get()}</span>
+            <legend>{label}</legend>
+            <span class="hint" id=hint_id hidden=move || hint.read().is_empty()>{hint}</span>
             <div class="choices">
                 <For each=move || options.get() key=|o| (o.value.clone(), o.words.clone()) let:option>
                     {

@@ -1,6 +1,7 @@
 //! The frame that every field stands in: label and unit above, a hint where it teaches, the error beneath in
 //! plain words, then what was understood.
 
+use crate::reactive::When;
 use leptos::prelude::*;
 
 /// Ids of the parts of a field, from the id of its input.
@@ -36,19 +37,19 @@ pub fn Frame(
     view! {
         <div class="field" class:refused=move || error.read().is_some()>
             <label for=id>
-                {move || label.get()}
-                <Show when=move || !unit.read().is_empty()>
-                    <span class="unit">", "{move || unit.get()}</span>
-                </Show>
+                {label}
+                <When when=move || !unit.read().is_empty()>
+                    <span class="unit">", "{unit}</span>
+                </When>
             </label>
-            <span class="hint" id=hint_id hidden=move || hint.read().is_empty()>{move || hint.get()}</span>
+            <span class="hint" id=hint_id hidden=move || hint.read().is_empty()>{hint}</span>
             {children()}
             <span class="error" id=error_id hidden=move || error.read().is_none()>
-                <span>{move || error.get()}</span>
+                <span>{error}</span>
             </span>
-            <Show when=move || echo.read().is_some()>
-                <span class="echo">{move || echo.get()}</span>
-            </Show>
+            <When when=move || echo.read().is_some()>
+                <span class="echo">{echo}</span>
+            </When>
         </div>
     }
 }

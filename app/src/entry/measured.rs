@@ -1,6 +1,7 @@
 //! A measured entry: a length, a slope, a number, with what was understood echoed beneath and, for lengths in
 //! inches, the keys that a number pad lacks and the tape strip.
 
+use crate::reactive::{When, derived, memo};
 use calc::job::Units;
 use calc::job::fields::Field;
 use calc::quantity::length::{echo, tape};
@@ -93,8 +94,8 @@ pub fn Measured(
     let settings = expect_context::<Settings>();
     // A refusal waits until the field is left: nobody is judged in mid-word.
     let left = RwSignal::new(!value.get_untracked().is_blank());
-    let refusal = Memo::new(move |_| value.with(|v| field.optional(v).err()));
-    let error = Signal::derive(move || {
+    let refusal = memo(move || value.with(|v| field.optional(v).err()));
+    let error = derived(move || {
         if left.get() {
             refusal
                 .get()
@@ -104,7 +105,7 @@ pub fn Measured(
             None
         }
     });
-    let echo_line = Signal::derive(move || match field {
+    let echo_line = derived(move || match field {
         Field::Length(..) | Field::Slope(..) => Some(
             value
                 .with(|v| understood(&field, v, units.get()))
@@ -112,7 +113,7 @@ pub fn Measured(
         ),
         _ => None,
     });
-    let unit = Signal::derive(move || {
+    let unit = derived(move || {
         let unit = unit_words(&field, units.get());
         if optional {
             format!(
@@ -126,7 +127,7 @@ pub fn Measured(
     });
     let node = NodeRef::<leptos::html::Input>::new();
     let open_id = id.clone();
-    let tools_open = Memo::new(move |_| always_open || *settings.open_tools.read() == open_id);
+    let tools_open = memo(move || always_open || *settings.open_tools.read() == open_id);
     let keep = move |text: String| on_typed.run(field.keep(text, units.get_untracked()));
     let put = move |key: &'static str| {
         let Some(input) = node.get_untracked() else {
@@ -166,7 +167,7 @@ pub fn Measured(
             .or_else(|| LengthUnit::from_code(field.unit_code(units.get())))
             .unwrap_or_default()
     };
-    let sixteenth = Signal::derive(move || value.with(|v| tape::sixteenths(&v.text, bare(v))));
+    let sixteenth = derived(move || value.with(|v| tape::sixteenths(&v.text, bare(v))));
     let set_sixteenth = Callback::new(move |s: u32| {
         let text = value.with_untracked(|v| tape::with_sixteenths(&v.text, s, bare(v)));
         if let Some(text) = text {
@@ -205,7 +206,7 @@ pub fn Measured(
                     }
                 }
             />
-            <Show when=move || is_length && tools_open.get() && units.get() == Units::FeetInches>
+            <When when=move || is_length && tools_open.get() && units.get() == Units::FeetInches>
                 <div class="tools">
                     <div class="keys" role="group" aria-label=words::more_keys()>
                         {key("'", words::key_feet())}
@@ -224,13 +225,13 @@ pub fn Measured(
                     </div>
                     <TapeStrip
                         id=tape_id.clone()
-                        label=Signal::derive(move || words::fraction_of(label.get()))
+                        label=derived(move || words::fraction_of(label.get()))
                         sixteenth
                         on_set=set_sixteenth
                         fine=settings.fine_tape
                     />
                 </div>
-            </Show>
+            </When>
         </Frame>
     }
 }

@@ -1,6 +1,7 @@
 //! The tape strip: one drawn inch. A thumb on a tick sets the fraction; by keyboard and to a screen reader it is
 //! a slider with spoken values.
 
+use crate::reactive::draw;
 use leptos::prelude::*;
 
 use crate::words::common;
@@ -76,7 +77,7 @@ pub fn TapeStrip(
     };
     view! {
         <div class="tape" class:fine=move || fine.get()>
-            <svg aria-hidden="true">{ticks} {mark}</svg>
+            <svg aria-hidden="true">{draw(ticks)} {draw(mark)}</svg>
             <input
                 id=id
                 type="range"

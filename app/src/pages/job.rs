@@ -1,5 +1,6 @@
 //! A job: its own page (name, units, rooms, ways to carry it), and the frame around its rooms' stages.
 
+use crate::reactive::{When, derived, memo};
 use calc::job::{Room, Units};
 use leptos::prelude::*;
 use leptos_router::components::Outlet;
@@ -21,7 +22,7 @@ use crate::words::{common, jobs as words, notices};
 pub fn JobFrame() -> impl IntoView {
     let params = use_params_map();
     let desk = expect_context::<Desk>();
-    let id = Memo::new(move |_| params.read().get("job").unwrap_or_default());
+    let id = memo(move || params.read().get("job").unwrap_or_default());
     let turn = RwSignal::new(0_u32);
     move || {
         turn.track();
@@ -38,7 +39,7 @@ pub fn JobFrame() -> impl IntoView {
                     }
                     count
                 });
-                let name = Memo::new(move |_| open.job.with(|job| shown_name(&job.name)));
+                let name = memo(move || open.job.with(|job| shown_name(&job.name)));
                 view! {
                     <div class="frame with-pole">
                         <Head place=name />
@@ -105,7 +106,7 @@ fn Damaged(unreadable: Unreadable, id: String, turn: RwSignal<u32>) -> impl Into
                 {restore}
                 <button type="button" class="button" on:click=save>{words::download_damaged()}</button>
             </div>
-            <p role="status">{move || trouble.get()}</p>
+            <p role="status">{trouble}</p>
         </div>
     }
 }
@@ -161,12 +162,12 @@ fn save_file(open: OpenJob) {
 pub fn JobPage() -> impl IntoView {
     let open = expect_context::<OpenJob>();
     let id = open.id();
-    let name = Memo::new(move |_| open.job.with(|job| job.name.clone()));
-    let shown = Signal::derive(move || shown_name(&name.get()));
-    let place = Memo::new(move |_| open.job.with(|job| job.place.clone()));
-    let notes = Memo::new(move |_| open.job.with(|job| job.notes.clone()));
+    let name = memo(move || open.job.with(|job| job.name.clone()));
+    let shown = derived(move || shown_name(&name.get()));
+    let place = memo(move || open.job.with(|job| job.place.clone()));
+    let notes = memo(move || open.job.with(|job| job.notes.clone()));
     let units = open.units();
-    let rooms = Memo::new(move |_| {
+    let rooms = memo(move || {
         open.job.with(|job| {
             job.rooms
                 .iter()
@@ -245,7 +246,7 @@ pub fn JobPage() -> impl IntoView {
                         ChoiceOption::new("metric", common::metric()),
                     ],
                 )
-                value=Signal::derive(move || {
+                value=derived(move || {
                     if units.get() == Units::Metric { "metric" } else { "feet_inches" }.to_owned()
                 })
                 on_pick=Callback::new(move |code: String| {
@@ -313,12 +314,12 @@ fn Carry() -> impl IntoView {
             <div class="stack-tight">
                 <button type="button" class="button" on:click=move |_| save_file(open)>{words::save_file()}</button>
                 <button type="button" class="button" on:click=copy_link>{words::share_link()}</button>
-                <Show when=files::has_share_sheet>
+                <When when=files::has_share_sheet>
                     <button type="button" class="button" on:click=send>{words::share_sheet()}</button>
-                </Show>
+                </When>
             </div>
-            <p role="status">{move || said.get()}</p>
-            <Show when=move || !by_hand.read().is_empty()>
+            <p role="status">{said}</p>
+            <When when=move || !by_hand.read().is_empty()>
                 <TextEntry
                     id="link-by-hand".to_owned()
                     block=true
@@ -326,7 +327,7 @@ fn Carry() -> impl IntoView {
                     value=by_hand
                     on_text=Callback::new(|_| ())
                 />
-            </Show>
+            </When>
         </section>
     }
 }

@@ -1,5 +1,6 @@
 //! The jobs on this device: new, open, duplicate, delete with undo, bring in, the worked example.
 
+use crate::reactive::{draw, memo};
 use calc::job::{Job, Units, demo};
 use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
@@ -38,7 +39,7 @@ pub fn JobsPage() -> impl IntoView {
     let open = move |id: &str| paths::go(&*go.read_value(), &paths::job(id));
     let turn = RwSignal::new(0_u32);
     let said = RwSignal::new(Said::Nothing);
-    let listed = Memo::new(move |_| {
+    let listed = memo(move || {
         turn.track();
         desk.turn.track();
         index::list(&*desk.shelf()).map_err(|refusal| notices::shelf_refusal(&refusal).to_owned())
@@ -194,8 +195,8 @@ pub fn JobsPage() -> impl IntoView {
     };
     view! {
         <PageHeading text=Signal::stored(words::title().to_owned()) />
-        <div role="status">{notice}</div>
-        {list}
+        <div role="status">{draw(notice)}</div>
+        {draw(list)}
         <div class="stack-tight">
             <button type="button" class="button main wide" on:click=new_job>{words::new_job()}</button>
             <label class="button wide file">

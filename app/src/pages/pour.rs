@@ -12,6 +12,7 @@ mod rules;
 
 use std::sync::Arc;
 
+use crate::reactive::{When, memo, say};
 use calc::floor::Surface;
 use calc::floor::mixing::{Bags, MixingRefusal, bags};
 use calc::floor::pour::{self, Pour, PourAsk, PourKind, PourRefusal};
@@ -52,7 +53,7 @@ struct Plans {
 impl Plans {
     fn of(room: OpenRoom) -> Self {
         let work = Work::of(room);
-        let surface = Memo::new(move |_| work.surface());
+        let surface = memo(move || work.surface());
         let entry = room.part(|r| r.pour.clone());
         // Only what the ask is made of: a change of bags must not pour anew.
         let asked = room.part(|r| {
@@ -68,7 +69,7 @@ impl Plans {
                 .collect();
             (kept, openings, r.survey.way)
         });
-        let ask = Memo::new(move |_| {
+        let ask = memo(move || {
             asked.track();
             let placed = work.openings.with(|(placed, _)| placed.clone());
             work.readings.with(|readings| {
@@ -79,7 +80,7 @@ impl Plans {
             })
         });
         let plan = move |solve: fn(&Surface, &PourAsk) -> Result<Pour, PourRefusal>| {
-            Memo::new(move |_| {
+            memo(move || {
                 let surface = surface.get()?;
                 ask.with(|ask| {
                     ask.as_ref()
@@ -90,7 +91,7 @@ impl Plans {
         };
         let looked_at = RwSignal::new(None);
         let choice = room.part(|r| r.pour.choice);
-        let shown = Memo::new(move |_| {
+        let shown = memo(move || {
             looked_at.get().unwrap_or(match choice.get() {
                 PourChoice::Level => PourKind::Level,
                 PourChoice::Flat | PourChoice::Open => PourKind::Flat,
@@ -209,15 +210,15 @@ pub fn PourPage(
 ) -> impl IntoView {
     let plans = Plans::of(room);
     let units = room.open.units();
-    let missing = Memo::new(move |_| plans.surface.read().is_none());
-    let unread = Memo::new(move |_| {
+    let missing = memo(move || plans.surface.read().is_none());
+    let unread = memo(move || {
         plans
             .work
             .readings
             .with(calc::job::questions::survey::Readings::unread)
     });
     let survey = paths::stage(&room.open.id(), room.id, Stage::Survey);
-    let trouble = Memo::new(move |_| {
+    let trouble = memo(move || {
         plans.work.floor.with(|floor| match floor {
             Some(Err(refusal)) => Some(survey_words::surface_refusal(
                 refusal,
@@ -235,16 +236,16 @@ pub fn PourPage(
     });
     view! {
         <PageHeading text=Signal::stored(words::heading().to_owned()) />
-        <Show when=move || missing.get()>
+        <When when=move || missing.get()>
             <div class="notice look">
-                <p>{move || trouble.get().unwrap_or_else(|| words::no_floor_yet().to_owned())}</p>
+                <p>{say(move || trouble.get().unwrap_or_else(|| words::no_floor_yet().to_owned()))}</p>
                 <a class="button main" href=survey.clone()>{words::to_survey()}</a>
             </div>
-        </Show>
-        <Show when=move || !missing.get()>
-            <Show when=move || unread.get() != 0>
-                <p class="notice">{move || words::still_unread(unread.get())}</p>
-            </Show>
+        </When>
+        <When when=move || !missing.get()>
+            <When when=move || unread.get() != 0>
+                <p class="notice">{say(move || words::still_unread(unread.get()))}</p>
+            </When>
             <compare::Compare plans />
             <Keeps plans />
             <pins::Pins plans />
@@ -256,7 +257,7 @@ pub fn PourPage(
             <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Doorways)>
                 {words::to_doorways()}
             </a>
-        </Show>
+        </When>
     }
 }
 

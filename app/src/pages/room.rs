@@ -1,5 +1,6 @@
 //! The room: its outline, drawn as it is entered, and its openings.
 
+use crate::reactive::{When, derived, memo, say};
 use calc::job::questions::EntryProblem;
 use calc::job::questions::room::{OpeningTrouble, ShapeProblem};
 use calc::job::{Corner, Opening, OpeningKind, Shape, Turn, WalkWall, fields};
@@ -25,7 +26,7 @@ pub fn RoomPage(
     let units = room.open.units();
     let name = room.part(|r| r.name.clone());
     let shape = room.part(|r| r.outline.shape);
-    let shape_code = Signal::derive(move || shape_code(shape.get()).to_owned());
+    let shape_code = derived(move || shape_code(shape.get()).to_owned());
     let set_shape = Callback::new(move |code: String| {
         room.change(|r| {
             r.outline.shape = match code.as_str() {
@@ -50,12 +51,12 @@ pub fn RoomPage(
         ChoiceOption::new("l", words::shape_l()),
         ChoiceOption::new("walk", words::shape_walk()),
     ]);
-    let trouble = Memo::new(move |_| match &*work.shape.read() {
+    let trouble = memo(move || match &*work.shape.read() {
         Err(ShapeProblem::Shape(refusal)) => Some(words::shape_refusal(refusal, units.get())),
         _ => None,
     });
     view! {
-        <PageHeading text=Signal::derive(move || words::heading(&name.get())) />
+        <PageHeading text=derived(move || words::heading(&name.get())) />
         <TextEntry
             id="room-name".to_owned()
             label=Signal::stored(words::name_label().to_owned())
@@ -73,7 +74,7 @@ pub fn RoomPage(
             Shape::Walk => view! { <Walls room /> }.into_any(),
             shape => view! { <Sides room corner_missing=shape == Shape::L /> }.into_any(),
         }}
-        <p class="notice look" role="status" hidden=move || trouble.read().is_none()>{move || trouble.get()}</p>
+        <p class="notice look" role="status" hidden=move || trouble.read().is_none()>{trouble}</p>
         <Plan room work />
         <Openings room work />
         <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Survey)>{words::to_survey()}</a>
@@ -122,7 +123,7 @@ fn Sides(room: OpenRoom, corner_missing: bool) -> impl IntoView {
                         ChoiceOption::new("near_right", words::near_right()),
                     ],
                 )
-                value=Signal::derive(move || {
+                value=derived(move || {
                     match corner.get() {
                         Corner::NearLeft => "near_left",
                         Corner::NearRight => "near_right",
@@ -199,7 +200,7 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                         <li>
                             <Measured
                                 id=format!("wall-{id}")
-                                label=Signal::derive(move || words::wall_length(number(id)))
+                                label=derived(move || words::wall_length(number(id)))
                                 field=fields::SIDE
                                 units
                                 value=wall(id, |w| w.length.clone())
@@ -207,14 +208,14 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                             />
                             <Choice
                                 id=format!("turn-{id}")
-                                label=Signal::derive(move || words::turn_label(number(id)))
+                                label=derived(move || words::turn_label(number(id)))
                                 options=Signal::stored(
                                     vec![
                                         ChoiceOption::new("left", words::turn_left()),
                                         ChoiceOption::new("right", words::turn_right()),
                                     ],
                                 )
-                                value=Signal::derive(move || if turn.get() { "right" } else { "left" }.to_owned())
+                                value=derived(move || if turn.get() { "right" } else { "left" }.to_owned())
                                 on_pick=Callback::new(move |code: String| {
                                     let turn = if code == "right" { Turn::Right } else { Turn::Left };
                                     change(id, &|w| w.turn = turn);
@@ -222,7 +223,7 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                             />
                             <Measured
                                 id=format!("angle-{id}")
-                                label=Signal::derive(move || words::angle_label(number(id)))
+                                label=derived(move || words::angle_label(number(id)))
                                 hint=Signal::stored(words::angle_hint().to_owned())
                                 field=fields::TURN_DEGREES
                                 units
@@ -235,7 +236,7 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                                 class="button look plain"
                                 on:click=move |_| room.change(|r| r.outline.walls.retain(|w| w.id != id))
                             >
-                                {move || words::take_out_wall(number(id))}
+                                {say(move || words::take_out_wall(number(id)))}
                             </button>
                         </li>
                     }
@@ -250,8 +251,8 @@ fn Walls(room: OpenRoom) -> impl IntoView {
 #[component]
 fn Plan(room: OpenRoom, work: Work) -> impl IntoView {
     let units = room.open.units();
-    let content = Memo::new(move |_| plan(work, units.get()));
-    let says = Signal::derive(move || {
+    let content = memo(move || plan(work, units.get()));
+    let says = derived(move || {
         let (width, length) = content.with(|c| c.sides.clone()).unwrap_or_default();
         words::plan_says(width, length, content.with(|c| c.gaps.len()))
     });
@@ -282,15 +283,15 @@ fn Plan(room: OpenRoom, work: Work) -> impl IntoView {
         })
     };
     view! {
-        <Show
+        <When
             when=move || work.shape.read().is_ok()
             fallback=|| view! { <p class="quiet">{words::no_plan_yet()}</p> }
         >
             <figure class="picture">
                 <FloorMap content says />
-                <figcaption>{words::plan_caption()} " " {facts} " " {closing}</figcaption>
+                <figcaption>{words::plan_caption()} " " {say(facts)} " " {say(closing)}</figcaption>
             </figure>
-        </Show>
+        </When>
     }
 }
 
@@ -344,9 +345,9 @@ fn Openings(room: OpenRoom, work: Work) -> impl IntoView {
     view! {
         <section class="sheet">
             <h2>{words::openings_heading()}</h2>
-            <Show when=move || ids.read().is_empty()>
+            <When when=move || ids.read().is_empty()>
                 <p class="quiet">{words::openings_none()}</p>
-            </Show>
+            </When>
             <ol class="rows">
                 <For each=move || ids.get() key=|id| *id let:id>
                     <OpeningRow room work ids id />
@@ -412,7 +413,7 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
             }
         });
     };
-    let walls = Signal::derive(move || {
+    let walls = derived(move || {
         work.outline().map_or_else(Vec::new, |outline| {
             outline
                 .walls()
@@ -427,7 +428,7 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
         })
     });
     // What only the whole room can see stands beside the width, where it is mended.
-    let place = Signal::derive(move || {
+    let place = derived(move || {
         work.openings.with(|(_, troubles)| {
             troubles.iter().find_map(|t| match t {
                 OpeningTrouble::Place { row, what } if *row == id => {
@@ -437,13 +438,13 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
             })
         })
     });
-    let label = Signal::derive(move || words::opening_called(&opening_letter(number())));
+    let label = derived(move || words::opening_called(&opening_letter(number())));
     view! {
         <li>
-            <h3>{move || label.get()}</h3>
+            <h3>{label}</h3>
             <TextEntry
                 id=format!("opening-{id}-name")
-                label=Signal::derive(move || words::opening_name(number() + 1))
+                label=derived(move || words::opening_name(number() + 1))
                 value=name
                 on_text=Callback::new(move |text: String| change(&|o| o.name.clone_from(&text)))
             />
@@ -505,7 +506,7 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
                 class="button look plain"
                 on:click=move |_| room.change(|r| r.openings.retain(|o| o.id != id))
             >
-                {move || words::take_out_opening(&label.get())}
+                {say(move || words::take_out_opening(&label.get()))}
             </button>
         </li>
     }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::survey::{propose, reading_in, suspects};
 use calc::floor::{Point, contour, paste};
 use calc::job::questions::survey::place_entries;
@@ -112,11 +113,11 @@ pub fn SurveyPage(
         undo: RwSignal::new(Vec::new()),
         said: RwSignal::new(String::new()),
     };
-    let has_room = Memo::new(move |_| work.shape.read().is_ok());
-    let has_spots = Memo::new(move |_| !ids.read().is_empty());
+    let has_room = memo(move || work.shape.read().is_ok());
+    let has_spots = memo(move || !ids.read().is_empty());
     view! {
         <PageHeading text=Signal::stored(words::heading().to_owned()) />
-        <Show
+        <When
             when=move || has_room.get()
             fallback=move || {
                 view! {
@@ -125,21 +126,21 @@ pub fn SurveyPage(
                 }
             }
         >
-            <Show when=move || has_spots.get()>
+            <When when=move || has_spots.get()>
                 <Steps walk />
-            </Show>
-            <p role="status">{move || walk.said.get()}</p>
+            </When>
+            <p role="status">{walk.said}</p>
             <SetUp walk has_spots />
             <Trouble walk />
             <Again walk />
             <Facts walk />
-            <Show when=move || has_spots.get()>
+            <When when=move || has_spots.get()>
                 <List walk />
-            </Show>
+            </When>
             <Own walk />
             <Paste walk />
             <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Pour)>{words::to_pour()}</a>
-        </Show>
+        </When>
     }
 }
 
@@ -185,10 +186,10 @@ fn SetUp(walk: Walk, has_spots: Memo<bool>) -> impl IntoView {
                     options=Signal::stored(
                         vec![ChoiceOption::new("down", words::way_down()), ChoiceOption::new("up", words::way_up())],
                     )
-                    value=Signal::derive(move || {
+                    value=derived(move || {
                         if way.get() == ReadingWay::DownFromLine { "down" } else { "up" }.to_owned()
                     })
-                    hint=Signal::derive(move || {
+                    hint=derived(move || {
                         if way.get() == ReadingWay::DownFromLine { words::way_down_hint() } else { words::way_up_hint() }
                             .to_owned()
                     })
@@ -209,7 +210,7 @@ fn SetUp(walk: Walk, has_spots: Memo<bool>) -> impl IntoView {
                     on_typed=Callback::new(move |typed| room.change(|r| r.survey.spacing = typed))
                 />
                 <button type="button" class="button" class:main=move || !has_spots.get() on:click=propose_spots>
-                    {move || if has_spots.get() { words::propose_again() } else { words::propose() }}
+                    {say(move || if has_spots.get() { words::propose_again() } else { words::propose() })}
                 </button>
             </div>
         </details>
@@ -268,13 +269,13 @@ fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
 #[component]
 fn Steps(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
-    let content = Memo::new(move |_| map(walk));
-    let counts = Memo::new(move |_| {
+    let content = memo(move || map(walk));
+    let counts = memo(move || {
         walk.work
             .readings
             .with(|r| (r.places.len() - r.unread(), r.places.len()))
     });
-    let says = Signal::derive(move || {
+    let says = derived(move || {
         let (read, count) = counts.get();
         words::map_says(read, count)
     });
@@ -285,7 +286,7 @@ fn Steps(walk: Walk) -> impl IntoView {
             .with_untracked(|r| r.places.get(index).map(|p| p.id));
         walk.go(id);
     });
-    let value = Memo::new(move |_| {
+    let value = memo(move || {
         let id = walk.now.get()?;
         walk.room.open.job.with(|job| {
             job.room(walk.room.id)
@@ -348,22 +349,22 @@ fn Steps(walk: Walk) -> impl IntoView {
                 <FloorMap content says on_tap=tap tall=230.0 />
                 <figcaption>{words::map_caption()}</figcaption>
             </figure>
-            <p class="quiet">{status}</p>
-            <Show when=move || walk.now.read().is_some()>
+            <p class="quiet">{say(status)}</p>
+            <When when=move || walk.now.read().is_some()>
                 <p>
                     <strong>
                         {move || {
                             words::spot_of(walk.now.get().map_or(0, |id| walk.number(id)), walk.ids.read().len())
                         }}
-                    </strong> " " <span class="quiet">{place}</span>
+                    </strong> " " <span class="quiet">{say(place)}</span>
                 </p>
                 <Measured
                     id="reading"
-                    label=Signal::derive(move || words::reading_label(walk.now.get().map_or(0, |id| walk.number(id))))
+                    label=derived(move || words::reading_label(walk.now.get().map_or(0, |id| walk.number(id))))
                     field=fields::READING
                     units
                     always_open=true
-                    value=Signal::derive(move || value.get().unwrap_or_default())
+                    value=derived(move || value.get().unwrap_or_default())
                     on_typed=typed
                     on_enter=Callback::new(move |()| walk.step(1))
                 />
@@ -374,7 +375,7 @@ fn Steps(walk: Walk) -> impl IntoView {
                     </button>
                     <button type="button" class="button main grow" on:click=move |_| walk.step(1)>{words::next_spot()}</button>
                 </div>
-            </Show>
+            </When>
         </section>
     }
 }
@@ -427,7 +428,7 @@ fn again(walk: Walk) -> BTreeSet<u32> {
 fn Again(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
     let way = walk.room.part(|r| r.survey.way);
-    let rows = Memo::new(move |_| {
+    let rows = memo(move || {
         let now = walk.now.get();
         walk.work.readings.with(|r| {
             suspects(&r.spots)
@@ -445,7 +446,7 @@ fn Again(walk: Walk) -> impl IntoView {
         })
     });
     view! {
-        <Show when=move || !rows.read().is_empty()>
+        <When when=move || !rows.read().is_empty()>
             <section class="notice look">
                 <h2>{words::again_heading()}</h2>
                 {move || {
@@ -470,7 +471,7 @@ fn Again(walk: Walk) -> impl IntoView {
                 }}
                 <p class="quiet">{words::again_kept()}</p>
             </section>
-        </Show>
+        </When>
     }
 }
 
@@ -478,7 +479,7 @@ fn Again(walk: Walk) -> impl IntoView {
 #[component]
 fn Trouble(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
-    let words = Memo::new(move |_| {
+    let words = memo(move || {
         let problems = walk.work.readings.with(|r| r.problems.len());
         let refusal = walk.work.floor.with(|floor| match floor {
             Some(Err(refusal)) => Some(words::surface_refusal(
@@ -496,7 +497,7 @@ fn Trouble(walk: Walk) -> impl IntoView {
             .join(" ")
     });
     view! {
-        <p class="notice look" role="status" hidden=move || words.read().is_empty()>{move || words.get()}</p>
+        <p class="notice look" role="status" hidden=move || words.read().is_empty()>{words}</p>
     }
 }
 
@@ -504,12 +505,12 @@ fn Trouble(walk: Walk) -> impl IntoView {
 #[component]
 fn Facts(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
-    let surface = Memo::new(move |_| walk.work.surface());
-    let facts = Memo::new(move |_| surface.with(|s| s.as_ref().map(|s| s.facts())));
+    let surface = memo(move || walk.work.surface());
+    let facts = memo(move || surface.with(|s| s.as_ref().map(|s| s.facts())));
     let way = walk.room.part(|r| r.survey.way);
-    let fall = Signal::derive(move || facts.with(|f| f.as_ref().map_or(0.0, |f| f.fall_in)));
+    let fall = derived(move || facts.with(|f| f.as_ref().map_or(0.0, |f| f.fall_in)));
     let named = move |height_in: f64| length_text(reading_in(way.get(), height_in), units.get());
-    let content = Memo::new(move |_| contours(walk));
+    let content = memo(move || contours(walk));
     let lines = move || {
         facts.with(|f| {
             f.as_ref().map(|f| {
@@ -561,18 +562,18 @@ fn Facts(walk: Walk) -> impl IntoView {
         })
     };
     view! {
-        <Show when=move || facts.read().is_some()>
+        <When when=move || facts.read().is_some()>
             <section class="sheet">
                 <h2>{words::facts_heading()}</h2>
                 <LengthFigure inches=fall units />
-                {lines}
+                {draw(lines)}
                 <figure class="picture">
                     <FloorMap
-                        content=Signal::derive(move || content.get().0)
-                        says=Signal::derive(move || words::contours_says(length_text(fall.get(), units.get())))
+                        content=derived(move || content.get().0)
+                        says=derived(move || words::contours_says(length_text(fall.get(), units.get())))
                         tall=300.0
                     />
-                    <figcaption>{move || words::contours_caption(length_text(content.get().1, units.get()))}</figcaption>
+                    <figcaption>{say(move || words::contours_caption(length_text(content.get().1, units.get())))}</figcaption>
                 </figure>
                 <details>
                     <summary>{words::levels_heading()}</summary>
@@ -584,11 +585,11 @@ fn Facts(walk: Walk) -> impl IntoView {
                                 <th scope="col" class="num">{words::level_area()}</th>
                             </tr>
                         </thead>
-                        <tbody>{levels}</tbody>
+                        <tbody>{draw(levels)}</tbody>
                     </table>
                 </details>
             </section>
-        </Show>
+        </When>
     }
 }
 
@@ -656,7 +657,7 @@ fn List(walk: Walk) -> impl IntoView {
     let units = room.open.units();
     let open = RwSignal::new(false);
     let shown = RwSignal::new(ROWS_AT_ONCE);
-    let ids = Memo::new(move |_| {
+    let ids = memo(move || {
         if open.get() {
             walk.ids
                 .with(|ids| ids.iter().copied().take(shown.get()).collect())
@@ -676,17 +677,17 @@ fn List(walk: Walk) -> impl IntoView {
     };
     view! {
         <details on:toggle:target=move |ev| open.set(ev.target().open())>
-            <summary>{move || words::list_heading(walk.ids.read().len())}</summary>
+            <summary>{say(move || words::list_heading(walk.ids.read().len()))}</summary>
             <ol class="rows">
                 <For each=move || ids.get() key=|id| *id let:id>
                     <SpotRow walk id units />
                 </For>
             </ol>
-            <Show when=move || shown.get() < walk.ids.read().len()>
+            <When when=move || shown.get() < walk.ids.read().len()>
                 <button type="button" class="button" on:click=move |_| shown.update(|n| *n += ROWS_AT_ONCE)>
                     {words::more_spots()}
                 </button>
-            </Show>
+            </When>
             <button type="button" class="button look plain" on:click=clear>{words::take_out_all()}</button>
         </details>
         {move || {
@@ -725,7 +726,7 @@ fn SpotRow(walk: Walk, id: u32, units: Memo<Units>) -> impl IntoView {
         view! {
             <Measured
                 id=format!("spot-{id}-{what}")
-                label=Signal::derive(move || format!("{} {}", words::spot(walk.number(id)), label.to_lowercase()))
+                label=derived(move || format!("{} {}", words::spot(walk.number(id)), label.to_lowercase()))
                 field
                 units
                 value=part(get)
@@ -756,7 +757,7 @@ fn SpotRow(walk: Walk, id: u32, units: Memo<Units>) -> impl IntoView {
                     room.change(|r| r.survey.spots.retain(|s| s.id != id));
                 }
             >
-                {move || words::take_out_spot(walk.number(id))}
+                {say(move || words::take_out_spot(walk.number(id)))}
             </button>
         </li>
     }
@@ -768,7 +769,7 @@ fn Own(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
     let x = RwSignal::new(Typed::default());
     let y = RwSignal::new(Typed::default());
-    let ready = Memo::new(move |_| {
+    let ready = memo(move || {
         fields::COORDINATE.read(&x.read()).is_ok() && fields::COORDINATE.read(&y.read()).is_ok()
     });
     let add = move |_| {

@@ -1,5 +1,6 @@
 //! Figures as the trade reads them: feet, inches, and a fraction set as a fraction.
 
+use crate::reactive::{When, draw};
 use calc::job::Units;
 use calc::quantity::Length;
 use leptos::prelude::*;
@@ -37,8 +38,8 @@ pub fn Figure(
 ) -> impl IntoView {
     view! {
         <p class="figure" class:small=small>
-            {move || value.get()}
-            <Show when=move || !unit.read().is_empty()>" "<span class="unit">{move || unit.get()}</span></Show>
+            {value}
+            <When when=move || !unit.read().is_empty()>" "<span class="unit">{unit}</span></When>
         </p>
     }
 }
@@ -86,5 +87,5 @@ pub fn LengthFigure(
         }
         .into_any()
     };
-    view! { <p class="figure" class:small=small>{drawn}</p> }
+    view! { <p class="figure" class:small=small>{draw(drawn)}</p> }
 }

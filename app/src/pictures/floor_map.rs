@@ -1,5 +1,6 @@
 //! The floor seen from above: walls, openings, pins, contours, depth of pour.
 
+use crate::reactive::memo;
 use calc::floor::Point;
 use leptos::ev::MouseEvent;
 use leptos::prelude::*;
@@ -105,7 +106,7 @@ pub fn FloorMap(
     #[prop(default = 400.0)]
     tall: f64,
 ) -> impl IntoView {
-    let sheet = Memo::new(move |_| {
+    let sheet = memo(move || {
         content.with(|c| {
             let (margin, bottom) = if c.sides.is_some() {
                 (36.0, 44.0)

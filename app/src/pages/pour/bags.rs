@@ -1,5 +1,6 @@
 //! Bags, water, pace of mixing, primer, edge strip, dam; lifts.
 
+use crate::reactive::{derived, draw, memo};
 use calc::floor::lifts::{LiftShare, lifts};
 use calc::floor::mixing::{edge_strip_in, pace, primer_gal};
 use calc::job::fields::{self, Field};
@@ -41,7 +42,7 @@ pub fn entry(
 #[component]
 pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
-    let bags = Memo::new(move |_| plans.bags(plans.shown.get()));
+    let bags = memo(move || plans.bags(plans.shown.get()));
     let lines = move || {
         let units = units.get();
         match bags.get() {
@@ -115,15 +116,15 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
         <section class="sheet">
             <h2>{words::bags_heading()}</h2>
             <Figure
-                value=Signal::derive(move || {
+                value=derived(move || {
                     bags.get().and_then(Result::ok).map_or_else(|| "–".to_owned(), |b| b.bags.to_string())
                 })
-                unit=Signal::derive(move || {
+                unit=derived(move || {
                     format!("{}, {}", common::unit_bags(), words::kind(plans.shown.get()).to_lowercase())
                 })
             />
-            {lines}
-            {around}
+            {draw(lines)}
+            {draw(around)}
             <div class="pair">
                 {entry(plans, "bag-yield", words::bag_yield_label(), words::bag_yield_hint(), fields::BAG_YIELD, |p| &mut p.bag_yield)}
                 {entry(plans, "allowance", words::allowance_label(), "", fields::ALLOWANCE, |p| &mut p.allowance_percent)}
@@ -173,7 +174,7 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
     view! {
         <section class="sheet">
             <h2>{words::lifts_heading()}</h2>
-            {lines}
+            {draw(lines)}
             {entry(plans, "lift", words::lift_label(), "", fields::LIFT, |p| &mut p.lift_limit)}
         </section>
     }

@@ -1,5 +1,6 @@
 //! Level and flat side by side, always both.
 
+use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::flatness::{Top, USUAL_EFFORT, Verdict, judge};
 use calc::floor::lifts::{LiftShare, lifts};
 use calc::floor::mixing::{Beyond, dam_in};
@@ -45,15 +46,15 @@ pub fn Compare(plans: Plans) -> impl IntoView {
 #[component]
 fn Side(plans: Plans, kind: PourKind) -> impl IntoView {
     let units = plans.room.open.units();
-    let pour = Memo::new(move |_| plans.pour(kind));
-    let bags = Memo::new(move |_| plans.bags(kind).and_then(Result::ok).map(|b| b.bags));
+    let pour = memo(move || plans.pour(kind));
+    let bags = memo(move || plans.bags(kind).and_then(Result::ok).map(|b| b.bags));
     let choice = plans.room.part(|r| r.pour.choice);
     let mine = if kind == PourKind::Level {
         PourChoice::Level
     } else {
         PourChoice::Flat
     };
-    let taken = Memo::new(move |_| choice.get() == mine);
+    let taken = memo(move || choice.get() == mine);
     let take = move |_| {
         plans.looked_at.set(None);
         plans.room.change(|r| r.pour.choice = mine);
@@ -61,12 +62,12 @@ fn Side(plans: Plans, kind: PourKind) -> impl IntoView {
     view! {
         <div class:taken=move || taken.get()>
             <h3>{words::kind(kind)}</h3>
-            <Show
+            <When
                 when=move || pour.read().is_some()
                 fallback=|| view! { <p class="quiet">{words::not_possible()}</p> }
             >
                 <Figure
-                    value=Signal::derive(move || bags.get().map_or_else(|| "–".to_owned(), |b| b.to_string()))
+                    value=derived(move || bags.get().map_or_else(|| "–".to_owned(), |b| b.to_string()))
                     unit=Signal::stored(common::unit_bags().to_owned())
                 />
                 {move || {
@@ -97,7 +98,7 @@ fn Side(plans: Plans, kind: PourKind) -> impl IntoView {
                         (false, PourKind::Flat) => words::take_flat(),
                     }}
                 </button>
-            </Show>
+            </When>
         </div>
     }
 }
@@ -106,7 +107,7 @@ fn Side(plans: Plans, kind: PourKind) -> impl IntoView {
 #[component]
 fn Refusals(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
-    let said = Memo::new(move |_| {
+    let said = memo(move || {
         [PourKind::Level, PourKind::Flat]
             .into_iter()
             .filter_map(|kind| match plans.plan(kind) {
@@ -119,12 +120,12 @@ fn Refusals(plans: Plans) -> impl IntoView {
             })
             .collect::<Vec<_>>()
     });
-    let missing = Memo::new(move |_| plans.ask.with(|ask| ask.as_ref().err().map_or(0, Vec::len)));
+    let missing = memo(move || plans.ask.with(|ask| ask.as_ref().err().map_or(0, Vec::len)));
     view! {
         <div role="status">
-            <Show when=move || missing.get() != 0>
-                <p class="notice look">{move || words::entries_missing(missing.get())}</p>
-            </Show>
+            <When when=move || missing.get() != 0>
+                <p class="notice look">{say(move || words::entries_missing(missing.get()))}</p>
+            </When>
             {move || said.get().into_iter().map(|words| view! { <p class="notice look">{words}</p> }).collect_view()}
         </div>
     }
@@ -148,7 +149,7 @@ fn Table(plans: Plans) -> impl IntoView {
     let finish = plans.room.part(|r| r.finish);
     // What the finish allows, after each pour: measured on the poured surface, not taken for granted.
     let after = move |kind: PourKind| {
-        Memo::new(move |_| -> Vec<Verdict> {
+        memo(move || -> Vec<Verdict> {
             let (Some(surface), Some(pour)) = (plans.surface.get(), plans.pour(kind)) else {
                 return Vec::new();
             };
@@ -275,7 +276,7 @@ fn Table(plans: Plans) -> impl IntoView {
                         <th scope="col">{common::flat()}</th>
                     </tr>
                 </thead>
-                <tbody>{rows}</tbody>
+                <tbody>{draw(rows)}</tbody>
             </table>
         </div>
     }

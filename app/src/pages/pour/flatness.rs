@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::reactive::{derived, draw, memo, say};
 use calc::floor::flatness::{Patch, Top, USUAL_EFFORT, Verdict, judge, patch_for, worst_gap};
 use calc::floor::mixing::bags;
 use calc::floor::{Point, Surface};
@@ -26,21 +27,21 @@ const MOST_PATCH_SPOTS: usize = 500;
 pub fn Flatness(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
     let finish = plans.room.part(|r| r.finish);
-    let verdicts = Memo::new(move |_| -> Vec<Verdict> {
+    let verdicts = memo(move || -> Vec<Verdict> {
         plans
             .surface
             .get()
             .and_then(|s| judge(&s, Top::OldFloor, finish.get(), USUAL_EFFORT).ok())
             .unwrap_or_default()
     });
-    let worst = Memo::new(move |_| {
+    let worst = memo(move || {
         verdicts.with(|v| {
             v.iter()
                 .max_by(|a, b| (-a.margin_in).total_cmp(&-b.margin_in))
                 .map(|v| v.worst.clone())
         })
     });
-    let content = Memo::new(move |_| {
+    let content = memo(move || {
         let corners = plans
             .work
             .outline()
@@ -81,7 +82,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
             .collect_view()
     };
     let own = RwSignal::new(Typed::default());
-    let own_gap = Memo::new(move |_| {
+    let own_gap = memo(move || {
         let length_in = fields::STRAIGHTEDGE.optional(&own.read()).ok().flatten()?;
         let surface = plans.surface.get()?;
         worst_gap(&surface, Top::OldFloor, length_in, USUAL_EFFORT).ok()
@@ -90,17 +91,17 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
         <section class="sheet">
             <h2>{words::flat_heading()}</h2>
             <p class="quiet">{words::flat_why()}</p>
-            {lines}
+            {draw(lines)}
             <figure class="picture">
                 <FloorMap
                     content
                     tall=260.0
-                    says=Signal::derive(move || {
+                    says=derived(move || {
                         words::worst_says(worst.with(|w| length_text(w.as_ref().map_or(0.0, |w| w.gap_in), units.get())))
                     })
                 />
                 <figcaption>
-                    {move || words::worst_caption(worst.with(|w| w.as_ref().map_or(0, |w| w.lines_tried)))}
+                    {say(move || words::worst_caption(worst.with(|w| w.as_ref().map_or(0, |w| w.lines_tried))))}
                 </figcaption>
             </figure>
             <p>{words::after_pour()}</p>
@@ -194,7 +195,7 @@ fn Patching(plans: Plans) -> impl IntoView {
     };
     view! {
         <button type="button" class="button" on:click=work_out>{words::patch_ask()}</button>
-        <div role="status" class="stack-tight">{shown}</div>
+        <div role="status" class="stack-tight">{draw(shown)}</div>
     }
 }
 

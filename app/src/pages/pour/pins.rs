@@ -1,5 +1,6 @@
 //! Pin heights on the map, as a table, and in a section along any line.
 
+use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::pour::{Pour, PourKind};
 use calc::floor::{Point, Surface, contour};
 use calc::job::{Units, fields};
@@ -35,9 +36,9 @@ pub fn Pins(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
     let from = RwSignal::new(Typed::default());
     let to = RwSignal::new(Typed::default());
-    let ends = Memo::new(move |_| ends(plans, &from.read(), &to.read()));
-    let content = Memo::new(move |_| map(plans, ends.get()));
-    let says = Signal::derive(move || {
+    let ends = memo(move || ends(plans, &from.read(), &to.read()));
+    let content = memo(move || map(plans, ends.get()));
+    let says = derived(move || {
         let (least, most) = plans
             .pour(plans.shown.get())
             .map_or((0.0, 0.0), |p| (p.least_depth_in, p.greatest_depth_in));
@@ -65,7 +66,7 @@ pub fn Pins(plans: Plans) -> impl IntoView {
             second.set_value(!second.get_value());
         }
     });
-    let shown = Signal::derive(move || {
+    let shown = derived(move || {
         if plans.shown.get() == PourKind::Level {
             "level"
         } else {
@@ -74,7 +75,7 @@ pub fn Pins(plans: Plans) -> impl IntoView {
         .to_owned()
     });
     let field = spot_number_field(plans);
-    let section = Memo::new(move |_| section(plans, ends.get()));
+    let section = memo(move || section(plans, ends.get()));
     let caption = move || {
         section.with(|s| {
             s.as_ref()
@@ -102,7 +103,7 @@ pub fn Pins(plans: Plans) -> impl IntoView {
             />
             <figure class="picture">
                 <FloorMap content says on_tap=tap />
-                <figcaption>{move || words::pins_caption(words::kind(plans.shown.get()).to_owned())}</figcaption>
+                <figcaption>{say(move || words::pins_caption(words::kind(plans.shown.get()).to_owned()))}</figcaption>
             </figure>
             <PinTable plans />
             <h3>{words::section_heading()}</h3>
@@ -127,18 +128,18 @@ pub fn Pins(plans: Plans) -> impl IntoView {
                     on_typed=Callback::new(move |typed| to.set(typed))
                 />
             </div>
-            <Show
+            <When
                 when=move || section.read().is_some()
                 fallback=|| view! { <p class="quiet">{words::section_same()}</p> }
             >
                 <figure class="picture">
                     <Section
-                        content=Signal::derive(move || section.get().unwrap_or_default())
-                        says=Signal::derive(move || words::section_says(end(0), end(1)))
+                        content=derived(move || section.get().unwrap_or_default())
+                        says=derived(move || words::section_says(end(0), end(1)))
                     />
-                    <figcaption>{caption}</figcaption>
+                    <figcaption>{say(caption)}</figcaption>
                 </figure>
-            </Show>
+            </When>
         </section>
     }
 }
@@ -343,7 +344,7 @@ fn PinTable(plans: Plans) -> impl IntoView {
             .collect_view()
             .into_any()
     };
-    let more = Memo::new(move |_| {
+    let more = memo(move || {
         plans
             .surface
             .with(|s| s.as_ref().is_some_and(|s| s.vertices.len() > shown.get()))
@@ -361,14 +362,14 @@ fn PinTable(plans: Plans) -> impl IntoView {
                             <th scope="col" class="num">{words::pin_height()}</th>
                         </tr>
                     </thead>
-                    <tbody>{rows}</tbody>
+                    <tbody>{draw(rows)}</tbody>
                 </table>
             </div>
-            <Show when=move || more.get()>
+            <When when=move || more.get()>
                 <button type="button" class="button" on:click=move |_| shown.update(|n| *n += ROWS_AT_ONCE)>
                     {survey_words::more_spots()}
                 </button>
-            </Show>
+            </When>
         </details>
     }
 }

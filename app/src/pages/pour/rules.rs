@@ -1,5 +1,6 @@
 //! Heights that the pour must keep at spots.
 
+use crate::reactive::{When, derived, say};
 use calc::job::{HeightRule, HeightRuleKind, fields};
 use calc::quantity::{Typed, WholeRange};
 use leptos::prelude::*;
@@ -33,9 +34,9 @@ pub fn Rules(plans: Plans) -> impl IntoView {
     view! {
         <section class="sheet">
             <h2>{words::rules_heading()}</h2>
-            <Show when=move || ids.read().is_empty()>
+            <When when=move || ids.read().is_empty()>
                 <p class="quiet">{words::rules_none()}</p>
-            </Show>
+            </When>
             <ol class="rows">
                 <For each=move || ids.get() key=|id| *id let:id>
                     <Rule plans ids id />
@@ -104,7 +105,7 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
                     hint=Signal::stored(words::rule_reading_hint().to_owned())
                     field=fields::READING
                     units
-                    value=Signal::derive(move || rule().map(|r| r.reading).unwrap_or_default())
+                    value=derived(move || rule().map(|r| r.reading).unwrap_or_default())
                     on_typed=Callback::new(move |typed: Typed| change(&|rule| rule.reading = typed.clone()))
                 />
             </div>
@@ -117,7 +118,7 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
                         ChoiceOption::new("meet", words::rule_meet()),
                     ],
                 )
-                value=Signal::derive(move || {
+                value=derived(move || {
                     if rule().is_some_and(|r| r.rule == HeightRuleKind::Meet) { "meet" } else { "at_most" }.to_owned()
                 })
                 on_pick=Callback::new(move |code: String| {
@@ -130,7 +131,7 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
                 class="button look plain"
                 on:click=move |_| room.change(|r| r.pour.height_rules.retain(|rule| rule.id != id))
             >
-                {move || words::rule_take_out(number())}
+                {say(move || words::rule_take_out(number()))}
             </button>
         </li>
     }
