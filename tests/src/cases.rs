@@ -52,7 +52,7 @@ enum Tolerance {
     Each(BTreeMap<String, Off>),
 }
 
-/// So far: in the number's own unit, or as a part of it (`"0.5%"`).
+/// So far: in the number's own unit, or as a part of it (`"0.5%"`), which is never less than rounding.
 #[derive(Clone, Deserialize)]
 #[serde(untagged)]
 enum Off {
@@ -319,7 +319,7 @@ fn allowed(
             .strip_suffix('%')
             .and_then(|number| number.trim().parse::<f64>().ok())
             .filter(|percent| *percent >= 0.0)
-            .map(|percent| want.abs() * percent / 100.0)
+            .map(|percent| (want.abs() * percent / 100.0).max(ROUNDING))
             .ok_or(format!("tolerance {text:?} is no percentage")),
         Some(Off::By(by)) => Err(format!("tolerance {by} is less than nothing")),
     }

@@ -1,6 +1,6 @@
 //! What a case may ask: the name of each question and how it is put to `calc`.
 //!
-//! To add one: a function here that reads what it needs from [`Given`] and hands `calc`'s answer on, a line in [`QUESTIONS`],
+//! To add one: a function in `questions/` that reads what it needs from [`Given`] and hands `calc`'s answer on, a line in [`QUESTIONS`],
 //! and a line in the table of tests/README.md.
 
 use calc::quantity::{
