@@ -23,7 +23,7 @@ SOURCES := $(shell find app calc offline style index.html Trunk.toml Cargo.toml 
 .DEFAULT_GOAL := build
 
 serve: build
-	@cargo run --quiet --locked --package tests --bin serve -- --host $(HOST) --port $(PORT)
+	@cargo run --locked --package tests --bin serve -- --host $(HOST) --port $(PORT)
 
 dev:
 	scripts/with-wasm.sh trunk serve --offline --skip-version-check --dist target/dev-dist --address $(HOST) --port $(PORT)

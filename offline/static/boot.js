@@ -31,6 +31,7 @@
   const unfinished = attempt(() => Number(sessionStorage.getItem(FLAG)) || 0, 0);
   attempt(() => sessionStorage.setItem(FLAG, String(unfinished + 1)));
   let started = false;
+  let stopped = false; // by a panic: the errors that it draws after it say nothing more
 
   function language() {
     const kept = attempt(() => localStorage.getItem(PREFIX + "lang"), null) || navigator.language || "en";
@@ -93,16 +94,19 @@
     attempt(() => sessionStorage.removeItem(FLAG));
     document.getElementById("stopped").hidden = true;
   });
-  addEventListener("roomwright-stopped", (event) => whenReady(() => show(event.detail, "title", "what")));
+  addEventListener("roomwright-stopped", (event) => {
+    stopped = true;
+    whenReady(() => show(event.detail, "title", "what"));
+  });
 
   // Only until the program is up: its script or its wasm could not be had, or this browser is too old for it.
   addEventListener("error", (event) => {
-    if (started) return;
+    if (started || stopped) return;
     const source = event.target instanceof HTMLScriptElement ? event.target.src : event.message;
     if (source) whenReady(() => show(source, "failed", "unloaded"));
   }, true);
   addEventListener("unhandledrejection", (event) => {
-    if (!started) whenReady(() => show(String(event.reason), "failed", "unloaded"));
+    if (!started && !stopped) whenReady(() => show(String(event.reason), "failed", "unloaded"));
   });
 
   whenReady(() => {

@@ -69,3 +69,46 @@ fn a_start_without_its_program_says_so_and_offers_a_way_round() {
         Ok(())
     });
 }
+
+/// A real panic: the program finds no body to stand in.
+#[test]
+fn a_panic_at_the_start_shows_the_notice_with_its_reason() {
+    journey(|page| async move {
+        let hide = "const real = Object.getOwnPropertyDescriptor(Document.prototype, 'body').get;
+            Object.defineProperty(Document.prototype, 'body', {
+              get() { return /roomwright-[0-9a-f]+\\.js/.test(new Error().stack) ? null : real.call(this); },
+            });";
+        let added = page
+            .command(
+                "Page.addScriptToEvaluateOnNewDocument",
+                json!({ "source": hide }),
+            )
+            .await?;
+        page.open("/").await?;
+        page.see("Roomwright has stopped").await?;
+        page.see("Start without the last job").await?;
+        let report = page
+            .script(
+                "return document.querySelector('#stopped pre').textContent",
+                vec![],
+            )
+            .await?;
+        assert!(
+            report
+                .as_str()
+                .is_some_and(|report| report.contains("panicked at")),
+            "{report}"
+        );
+        page.command("Page.removeScriptToEvaluateOnNewDocument", added)
+            .await?;
+        page.click("Reload").await?;
+        page.up().await?;
+        page.see_gone("Roomwright has stopped").await?;
+        let errors = page.console_errors().await?;
+        assert!(
+            errors.iter().any(|error| error.contains("panicked at")),
+            "{errors:?}"
+        );
+        Ok(())
+    });
+}
