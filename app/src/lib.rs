@@ -14,6 +14,8 @@ pub mod work;
 
 pub mod shell;
 
+pub mod answer;
+
 pub mod pages;
 
 pub mod entry;
