@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use crate::entry::{Choice, ChoiceOption};
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
-use crate::pictures::length_text;
+use crate::pictures::thickness_text;
 use crate::shell::PageHeading;
 use crate::words::doorways as words;
 use crate::work::Work;
@@ -183,6 +183,6 @@ fn tops(room: OpenRoom, work: Work) -> Memo<Tops> {
 fn Together(room: OpenRoom) -> impl IntoView {
     let units = room.open.units();
     let stack = room.part(|r| if r.layers.is_empty() { None } else { stack_in(&r.layers).ok() });
-    let text = move |units: Units| stack.get().map(|inches| words::together(length_text(inches, units)));
+    let text = move |units: Units| stack.get().map(|inches| words::together(thickness_text(inches, units)));
     view! { <p hidden=move || stack.read().is_none()>{move || text(units.get())}</p> }
 }

@@ -79,12 +79,12 @@ pub struct FloorsContent {
 
 const MIDDLE: f64 = WIDTH / 2.0;
 /// Half the width of the drawn floors.
-const HALF: f64 = 92.0;
-const TOP: f64 = 40.0;
+const HALF: f64 = 70.0;
+const TOP: f64 = 54.0;
 const BODY: f64 = 150.0;
 const GROUND: f64 = 22.0;
 /// Labels keep this far apart.
-const LINE: f64 = 20.0;
+const LINE: f64 = 23.0;
 
 /// The section.
 #[component]
@@ -149,10 +149,11 @@ fn draw(c: &FloorsContent) -> AnyView {
     let bottom = scale.height - 8.0;
     let side = |floor: &FloorSide, left: bool| {
         let (near, far, label_x, anchor) = if left {
-            (MIDDLE, MIDDLE - HALF, 8.0, "start")
+            (MIDDLE, MIDDLE - HALF, 34.0, "start")
         } else {
-            (MIDDLE, MIDDLE + HALF, WIDTH - 8.0, "end")
+            (MIDDLE, MIDDLE + HALF, WIDTH - 34.0, "end")
         };
+        let balloon_x = if left { 16.0 } else { WIDTH - 16.0 };
         let (x, width) = (f64::min(near, far), HALF);
         let ground_y = scale.y(floor.subfloor_in);
         let hatch = (0..10)
@@ -177,19 +178,20 @@ fn draw(c: &FloorsContent) -> AnyView {
             .map(|((top, base, layer), (middle, label))| {
                 // The thinnest film still has a visible line; the label carries the measure.
                 let height = (base - top).max(1.5);
-                let text = format!("{}  {}", layer.number, layer.thickness);
-                let elbow = if left { far - 6.0 } else { far + 6.0 };
-                let text_end = if left { far - 14.0 } else { far + 14.0 };
+                let elbow = if left { far - 3.0 } else { far + 3.0 };
+                let text_end = if left { far - 10.0 } else { far + 10.0 };
                 let dot = if left { far + 9.0 } else { far - 9.0 };
                 view! {
                     <rect class=layer.material.class() x=x y=*top width=width height=height />
-                    <line class="layer-edge" x1=x y1=*top x2=x + width y2=*top />
+                    <rect class="layer-edge" x=x y=*top width=width height=height />
                     <polyline
                         class="leader"
                         points=format!("{dot:.1},{middle:.1} {elbow:.1},{middle:.1} {text_end:.1},{label:.1}")
                     />
                     <circle class="leader-dot" cx=dot cy=*middle r=2 />
-                    <text x=label_x y=label + 5.0 text-anchor=anchor>{text}</text>
+                    <text x=label_x y=label + 5.5 text-anchor=anchor>{layer.thickness.clone()}</text>
+                    <circle class="balloon" cx=balloon_x cy=*label r=10 />
+                    <text x=balloon_x y=label + 5.5 text-anchor="middle">{layer.number}</text>
                 }
             })
             .collect_view();
@@ -233,7 +235,7 @@ fn draw(c: &FloorsContent) -> AnyView {
         {side(&c.here, true)}
         {side(&c.beyond, false)}
         <line class="wall" x1=MIDDLE y1=here_y x2=MIDDLE y2=beyond_y />
-        <line class="thin cut" x1=MIDDLE y1=26 x2=MIDDLE y2=scale.height - 4.0 />
+        <line class="thin cut" x1=MIDDLE y1=10 x2=MIDDLE y2=scale.height - 4.0 />
         {step}
     }
     .into_any()

@@ -6,7 +6,7 @@ use calc::floor::ramp::{Quantity, RampRefusal};
 use calc::job::{Layer, Units};
 use calc::quantity::{Slope, SlopeUnit, fixed};
 
-use crate::pictures::length_text;
+use crate::pictures::{length_text, thickness_text};
 
 words! {
     stage => "Doorways" | "Puertas";
@@ -37,8 +37,7 @@ words! {
     layer_choose => "Choose a layer" | "Elija una capa";
     layer_name => "Name" | "Nombre";
     layer_thickness => "Thickness when done" | "Espesor ya terminado";
-    layer_range(least: String, most: String) => "Met from {least} to {most}; measure the one on the job."
-        | "Se encuentra de {least} a {most}; mida la de la obra.";
+    layer_range(least: String, most: String) => "Usually {least} to {most}; measure yours." | "Normalmente de {least} a {most}; mida la suya.";
     layer_unnamed => "layer without a name" | "capa sin nombre";
     add_layer => "Add a layer" | "Agregar una capa";
     take_out_layer(name: &str) => "Take out: {name}" | "Quitar: {name}";
@@ -65,6 +64,8 @@ words! {
     up_into => "up into this room" | "sube hacia este cuarto";
     down_into => "down into this room" | "baja hacia este cuarto";
     flush => "flush" | "al ras";
+    nearly_flush => "flush to the eye" | "al ras a la vista";
+    ramp_anyway => "Ramp it anyway" | "Ponerle rampa de todos modos";
     higher_here => "This room's finished floor is the higher one." | "El piso terminado de este cuarto es el más alto.";
     higher_beyond => "The finished floor beyond is the higher one." | "El piso terminado del otro lado es el más alto.";
     higher_neither => "Both finished floors meet." | "Los dos pisos terminados quedan al ras.";
@@ -274,7 +275,7 @@ pub fn higher(higher: Higher) -> &'static str {
 
 /// What 2010 ADA Standards 303 has for a step.
 pub fn treatment(treatment: Treatment, units: Units) -> String {
-    let text = |inches: f64| length_text(inches, units);
+    let text = |inches: f64| thickness_text(inches, units);
     match treatment {
         Treatment::Flush => treat_flush().to_owned(),
         Treatment::Plain => treat_plain(text(published_in("plain_step"))),
@@ -339,7 +340,7 @@ pub fn ramp_refusal(refusal: &RampRefusal, units: Units) -> String {
         RampRefusal::AnyRun => any_run().to_owned(),
         RampRefusal::NoWidth => no_width().to_owned(),
         RampRefusal::StepsDiffer { step_left_in, step_right_in } => {
-            steps_differ(text(*step_left_in), text(*step_right_in))
+            steps_differ(thickness_text(*step_left_in, units), thickness_text(*step_right_in, units))
         }
         RampRefusal::Yield { .. } => yield_out().to_owned(),
         RampRefusal::Allowance { .. } => allowance_out().to_owned(),

@@ -228,16 +228,10 @@ mod tests {
             if !text.contains("working::") {
                 continue;
             }
-            for (before, into) in [
-                ("formula: ", &mut formulas),
-                ("step(", &mut formulas),
-                ("floor(", &mut formulas),
-                ("figure(", &mut figures),
-                ("inches(", &mut figures),
-                ("name: ", &mut figures),
-            ] {
-                into.extend(text.split(before).skip(1).filter_map(literal).map(str::to_owned));
-            }
+            let after =
+                |before: &str| text.split(before).skip(1).filter_map(literal).map(str::to_owned).collect::<Vec<_>>();
+            formulas.extend(["formula: ", "step(", "floor("].into_iter().flat_map(after));
+            figures.extend(["figure(", "inches(", "name: "].into_iter().flat_map(after));
         }
         (formulas, figures)
     }

@@ -15,7 +15,7 @@ use crate::answer::{Cautions, RestsOn, Working};
 use crate::entry::{Choice, ChoiceOption, Measured, Pick};
 use crate::open_job::OpenRoom;
 use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
-use crate::pictures::{Floors, LengthFigure, length_text};
+use crate::pictures::{Floors, LengthFigure, thickness_text};
 use crate::words::{common, doorways as words, room as room_words};
 use crate::work::{Work, opening_letter};
 
@@ -244,7 +244,9 @@ fn StepAnswer(
         })
     };
     let direction = |step_in: f64| {
-        if step_in > 0.0 {
+        if step_in != 0.0 && step_in.abs() < 1.0 / 64.0 {
+            words::nearly_flush()
+        } else if step_in > 0.0 {
             words::up_into()
         } else if step_in < 0.0 {
             words::down_into()
@@ -257,7 +259,7 @@ fn StepAnswer(
         view! {
             <div>
                 <h3>{name}</h3>
-                <LengthFigure inches units />
+                <LengthFigure inches units fineness=32 />
                 <p>{move || direction(inches.get())}</p>
             </div>
         }
@@ -287,9 +289,17 @@ fn StepAnswer(
         let column = |title: &'static str, lines: Vec<Line>| {
             let rows = lines
                 .into_iter()
-                .map(|line| view! { <li value=line.number.to_string()>{line.name} <span class="num">{line.thickness}</span></li> })
+                .rev()
+                .map(|line| {
+                    view! {
+                        <li>
+                            <span class="balloon">{line.number}</span>
+                            <span>{line.name} " " <span class="num">{line.thickness}</span></span>
+                        </li>
+                    }
+                })
                 .collect_view();
-            view! { <div><h3>{title}</h3><ol class="legend">{rows}</ol></div> }
+            view! { <div><h3>{title}</h3><ul class="legend">{rows}</ul></div> }
         };
         view! {
             <div class="side-by-side">{column(words::this_room(), here)} {column(words::beyond(), beyond)}</div>
@@ -341,7 +351,7 @@ fn section(known: &Doorway, here: &[Layer], beyond: &[Layer], units: Units) -> (
     };
     let mut lines: Vec<Line> = Vec::new();
     let mut stack = |side_here: bool, name: String, thickness_in: f64, material: Material| {
-        let (number, thickness) = (lines.len() + 1, length_text(thickness_in, units));
+        let (number, thickness) = (lines.len() + 1, thickness_text(thickness_in, units));
         lines.push(Line { here: side_here, number, name, thickness: thickness.clone() });
         Stacked { number, thickness_in, thickness, material }
     };
@@ -358,7 +368,7 @@ fn section(known: &Doorway, here: &[Layer], beyond: &[Layer], units: Units) -> (
         .map(|(entered, &thickness_in)| stack(false, words::layer_called(entered), thickness_in, material(entered)))
         .collect();
     let step =
-        if jamb.step_in.abs() <= ROUNDING_IN { String::new() } else { length_text(jamb.step_in.abs(), units) };
+        if jamb.step_in.abs() <= ROUNDING_IN { String::new() } else { thickness_text(jamb.step_in.abs(), units) };
     let content = FloorsContent {
         here: FloorSide { name: words::this_room().to_owned(), subfloor_in, layers: here_stack },
         beyond: FloorSide { name: words::beyond().to_owned(), subfloor_in: beyond_in, layers: beyond_stack },

@@ -4,7 +4,7 @@ use calc::floor::level_change::{Applies, Held, LevelChange, SlopeHeld, Status};
 use calc::job::Units;
 use leptos::prelude::*;
 
-use crate::pictures::length_text;
+use crate::pictures::{length_text, thickness_text};
 use crate::words::doorways as words;
 
 /// The published heights that a step is held against.
@@ -22,7 +22,7 @@ pub fn step_table(change: &LevelChange, exterior: bool, units: Units) -> impl In
             let verdict = if held.within {
                 words::within().to_owned()
             } else {
-                words::past_by(length_text(held.off_by_in, units))
+                words::past_by(thickness_text(held.off_by_in, units))
             };
             let limit = length_text(held.rule.value_in, units);
             row(words::step_rule(held.rule.id), held.rule.source, held.rule.status, limit, held.within, verdict)

@@ -1,7 +1,7 @@
 //! The ramp at an opening: at a slope or in a length, drawn, with its wedge and bags.
 
 use calc::floor::doorway::Doorway;
-use calc::floor::level_change::ROUNDING_IN;
+use calc::floor::level_change::{ROUNDING_IN, Treatment, classify};
 use calc::floor::mixing::{Bags, bags};
 use calc::floor::ramp::{Fit, LowSide, Ramp, RampRefusal, ramp};
 use calc::job::questions::doorway::ramp_ask;
@@ -14,7 +14,7 @@ use crate::answer::{Facts, RestsOn, Working};
 use crate::entry::Measured;
 use crate::open_job::OpenRoom;
 use crate::pictures::ramp::{RampContent, exaggeration};
-use crate::pictures::{LengthFigure, RampProfile, length_text};
+use crate::pictures::{LengthFigure, RampProfile, length_text, thickness_text};
 use crate::words::{common, doorways as words};
 use crate::work::Work;
 
@@ -70,6 +70,11 @@ pub fn RampPart(
         });
     };
     let wanted = Memo::new(move |_| known.with(|k| k.as_ref().is_some_and(|k| k.greatest_step_in > ROUNDING_IN)));
+    // An upright edge that will do needs no ramp; one can still be looked at.
+    let due = Memo::new(move |_| {
+        let step_in = known.with(|known| known.as_ref().map_or(0.0, |known| known.greatest_step_in));
+        !matches!(classify(step_in).map(|change| change.treatment), Ok(Treatment::Flush | Treatment::Plain))
+    });
     let content = Memo::new(move |_| built.get().map(|ramp| profile(&ramp, units.get())).unwrap_or_default());
     let says = Signal::derive(move || content.with(|c| words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone())));
     let caption = move || {
@@ -101,7 +106,11 @@ pub fn RampPart(
     });
     view! {
         <Show when=move || wanted.get()>
-            <h3 class="ruled">{words::ramp_heading()}</h3>
+            <details class="ramp" open=move || due.get()>
+            <summary>
+                {move || if due.get() { words::ramp_heading() } else { words::ramp_anyway() }}
+            </summary>
+            <div class="stack">
             <div class="pair">
                 <Measured
                     id=format!("ramp-{id}-slope")
@@ -149,6 +158,8 @@ pub fn RampPart(
                 </p>
                 <Working steps units />
             </Show>
+            </div>
+            </details>
         </Show>
     }
 }
@@ -164,7 +175,7 @@ fn profile(ramp: &Ramp, units: Units) -> RampContent {
     RampContent {
         rise_in,
         run_in: ramp.run_in,
-        rise: length_text(rise_in, units),
+        rise: thickness_text(rise_in, units),
         run: length_text(ramp.run_in, units),
         slope: words::one_to(ramp.steepest),
         low: low.to_owned(),
