@@ -10,7 +10,10 @@ use leptos_router::path;
 use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::{OpenJob, OpenRoom};
-use crate::pages::{GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SurveyPage};
+use crate::pages::{
+    DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumPourPage, SumRampPage, SumsPage,
+    SurveyPage,
+};
 use crate::paths::{self, Stage};
 use crate::settings::Settings;
 use crate::shell::{Foot, Head, PageHeading, Pole, StageState, WatchMoves};
@@ -41,6 +44,9 @@ fn Pages() -> impl IntoView {
             <Routes fallback=|| view! { <Outside><NotHere /></Outside> }>
                 <Route path=path!("") view=|| view! { <Outside><JobsPage /></Outside> } />
                 <Route path=path!("gallery") view=|| view! { <Outside><GalleryPage /></Outside> } />
+                <Route path=path!("sums") view=|| view! { <Outside><SumsPage /></Outside> } />
+                <Route path=path!("sums/ramp") view=|| view! { <Outside><SumRampPage /></Outside> } />
+                <Route path=path!("sums/pour") view=|| view! { <Outside><SumPourPage /></Outside> } />
                 <ParentRoute path=path!("job/:job") view=JobFrame>
                     <Route path=path!("") view=JobPage />
                     <Route path=path!("room/:room/outline") view=stage(Stage::Room) />
@@ -107,7 +113,7 @@ fn StagePage(stage: Stage) -> impl IntoView {
                         Stage::Room => view! { <RoomPage room /> }.into_any(),
                         Stage::Survey => view! { <SurveyPage room /> }.into_any(),
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
-                        Stage::Doorways => ().into_any(),
+                        Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
                     }}
                 </main>
             }

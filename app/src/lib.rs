@@ -16,6 +16,8 @@ pub mod work;
 
 pub mod shell;
 
+pub mod answer;
+
 pub mod pages;
 
 pub mod entry;

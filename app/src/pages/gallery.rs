@@ -173,6 +173,7 @@ fn Pictures() -> impl IntoView {
         rise: "3/4\"".to_owned(),
         run: "9\"".to_owned(),
         slope: "1:12".to_owned(),
+        ..RampContent::default()
     };
     view! {
         <section class="sheet">

@@ -13,9 +13,21 @@ pub mod pour;
 
 pub mod gallery;
 
+pub mod doorways;
+
+pub mod sums;
+
+pub mod sum_ramp;
+
+pub mod sum_pour;
+
+pub use doorways::DoorwaysPage;
 pub use gallery::GalleryPage;
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
 pub use pour::PourPage;
 pub use room::RoomPage;
 pub use survey::SurveyPage;
+pub use sum_pour::SumPourPage;
+pub use sum_ramp::SumRampPage;
+pub use sums::SumsPage;

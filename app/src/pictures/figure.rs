@@ -7,10 +7,20 @@ use leptos::prelude::*;
 
 /// A length as text in the units in force, to 1/16 in or to the millimetre.
 pub fn length_text(inches: f64, units: Units) -> String {
+    length_text_to(inches, units, 16)
+}
+
+/// A thickness as text in the units in force, to 1/32 in or to the tenth of a millimetre: layers are thinner than
+/// a tape reads.
+pub fn thickness_text(inches: f64, units: Units) -> String {
+    length_text_to(inches, units, 32)
+}
+
+fn length_text_to(inches: f64, units: Units, fineness: u32) -> String {
     let length = Length::from_inches(inches);
     match units {
-        Units::FeetInches if inches.abs() < 24.0 => length.format_inches(16),
-        Units::FeetInches => length.format_feet_inches(16),
+        Units::FeetInches if inches.abs() < 24.0 => length.format_inches(fineness),
+        Units::FeetInches => length.format_feet_inches(fineness),
         Units::Metric => length.format_mm(),
     }
 }
@@ -56,6 +66,9 @@ pub fn LengthFigure(
     /// The smaller of the two sizes.
     #[prop(optional)]
     small: bool,
+    /// Parts of an inch that it is rounded to.
+    #[prop(default = 16)]
+    fineness: u32,
 ) -> impl IntoView {
     let drawn = move || {
         let length = Length::from_inches(inches.get());
@@ -63,12 +76,12 @@ pub fn LengthFigure(
             return length.format_mm().into_any();
         }
         let parts = if inches.get().abs() < 24.0 {
-            length.inches_fraction(16)
+            length.inches_fraction(fineness)
         } else {
-            length.feet_inches(16)
+            length.feet_inches(fineness)
         };
         let Some(parts) = parts else {
-            return length.format_inches(16).into_any();
+            return length.format_inches(fineness).into_any();
         };
         let sign = parts.negative.then_some("\u{2212}");
         let feet = (parts.feet > 0).then(|| format!("{}' ", parts.feet));
@@ -82,7 +95,7 @@ pub fn LengthFigure(
             }
         });
         view! {
-            <span class="visually-hidden">{length_text(inches.get(), units.get())}</span>
+            <span class="visually-hidden">{length_text_to(inches.get(), units.get(), fineness)}</span>
             <span aria-hidden="true">{sign} {feet} {whole} {fraction} <span class="mark-of-inch">"\""</span></span>
         }
         .into_any()

@@ -13,7 +13,10 @@ pub mod section;
 
 pub mod ramp;
 
-pub use figure::{Figure, LengthFigure, length_text};
+pub mod floors;
+
+pub use figure::{Figure, LengthFigure, length_text, thickness_text};
 pub use floor_map::FloorMap;
+pub use floors::Floors;
 pub use ramp::RampProfile;
 pub use section::Section;

@@ -38,6 +38,7 @@ words! {
     unit_mm => "mm" | "mm";
     unit_m => "m" | "m";
     unit_bags => "bags" | "sacos";
+    unit_bag => "bag" | "saco";
     unit_percent => "%" | "%";
     unit_minutes => "min" | "min";
     bag_count(count: u64) => "{count} bags" | "{count} sacos";

@@ -40,6 +40,24 @@ macro_rules! word {
     };
 }
 
+/// Makes a function from a stable name of calc's (a layer, a formula, a rule) to its words; nothing for a name
+/// without words, which a test beside each keeps from happening.
+macro_rules! named {
+    ($(#[$doc:meta])* $function:ident { $($name:literal => $en:literal | $es:literal;)+ }) => {
+        $(#[$doc])*
+        pub fn $function(name: &str) -> Option<&'static str> {
+            let (english, spanish) = match name {
+                $($name => ($en, $es),)+
+                _ => return None,
+            };
+            Some(match $crate::words::language() {
+                $crate::words::Language::English => english,
+                $crate::words::Language::Spanish => spanish,
+            })
+        }
+    };
+}
+
 pub mod common;
 
 pub mod entry;

@@ -4,6 +4,7 @@
 //! - [`starting`] new jobs and rooms, with the entries they start from, and finding rows by their ids;
 //! - [`fields`] what each measured field allows, and its unit;
 //! - [`questions`] from what was entered to what calc is asked;
+//! - [`sums`] what was typed into the quick sums;
 //! - [`file`] reading and writing: versions, migrations, refusals;
 //! - [`demo`] the worked demonstration job.
 
@@ -14,6 +15,8 @@ pub mod starting;
 pub mod fields;
 
 pub mod questions;
+
+pub mod sums;
 
 pub mod file;
 

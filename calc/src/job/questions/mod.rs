@@ -18,6 +18,8 @@ pub mod pour;
 
 pub mod doorway;
 
+pub mod sums;
+
 pub mod answers;
 
 /// An entry that keeps a question from being asked.

@@ -1,0 +1,95 @@
+//! The parts of an answer: what it rests on, the working behind it, what to watch for.
+//!
+//! A page puts the figure first ([`crate::pictures::LengthFigure`] or [`crate::pictures::Figure`]), then these.
+
+use calc::job::Units;
+use calc::working::Step;
+use leptos::prelude::*;
+
+use crate::words::{common, working as words};
+
+/// What an answer rests on, in one sentence.
+#[component]
+pub fn RestsOn(
+    /// The sentence.
+    #[prop(into)]
+    text: Signal<String>,
+) -> impl IntoView {
+    view! { <p class="rests-on">{move || text.get()}</p> }
+}
+
+/// The steps behind an answer, closed until asked for: each formula, its figures, what comes out, the source.
+#[component]
+pub fn Working(
+    /// The steps; none: the disclosure is left out.
+    #[prop(into)]
+    steps: Signal<Vec<Step>>,
+    /// The units in force.
+    #[prop(into)]
+    units: Signal<Units>,
+) -> impl IntoView {
+    let any = Memo::new(move |_| !steps.read().is_empty());
+    let rows = move || {
+        let units = units.get();
+        steps.with(|steps| steps.iter().map(|step| row(step, units)).collect_view())
+    };
+    view! {
+        <Show when=move || any.get()>
+            <details>
+                <summary>{common::working()}</summary>
+                <ol class="working">{rows}</ol>
+            </details>
+        </Show>
+    }
+}
+
+fn row(step: &Step, units: Units) -> impl IntoView + use<> {
+    let inputs = step.inputs.iter().map(|figure| words::figure_line(figure, units)).collect::<Vec<_>>().join(" · ");
+    view! {
+        <li>
+            <span class="formula">{words::formula_line(step.formula)}</span>
+            <span class="inputs">{inputs}</span>
+            <span class="result">"= " {words::figure_line(&step.result, units)}</span>
+            <span class="quiet">{words::source_line(&step.source)}</span>
+        </li>
+    }
+}
+
+/// What can happen and what to do, where work can hurt someone.
+#[component]
+pub fn Cautions(
+    /// One sentence each; none: the block is left out.
+    #[prop(into)]
+    lines: Signal<Vec<String>>,
+) -> impl IntoView {
+    view! {
+        <Show when=move || !lines.read().is_empty()>
+            <aside class="caution">
+                <h3>{common::cautions()}</h3>
+                <ul>
+                    {move || lines.get().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+                    <li>{common::local_code()}</li>
+                </ul>
+            </aside>
+        </Show>
+    }
+}
+
+/// Figures by name, one under another.
+#[component]
+pub fn Facts(
+    /// Name and figure of each.
+    #[prop(into)]
+    rows: Signal<Vec<(String, String)>>,
+) -> impl IntoView {
+    view! {
+        <dl class="facts">
+            {move || {
+                rows.get()
+                    .into_iter()
+                    .map(|(name, figure)| view! { <div><dt>{name}</dt><dd>{figure}</dd></div> })
+                    .collect_view()
+            }}
+        </dl>
+    }
+}

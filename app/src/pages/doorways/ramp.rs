@@ -1,0 +1,211 @@
+//! The ramp at an opening: at a slope or in a length, drawn, with its wedge and bags.
+
+use calc::floor::doorway::Doorway;
+use calc::floor::level_change::{ROUNDING_IN, Treatment, classify};
+use calc::floor::mixing::{Bags, bags};
+use calc::floor::ramp::{Fit, LowSide, Ramp, RampRefusal, ramp};
+use calc::job::questions::doorway::ramp_ask;
+use calc::job::questions::pour::bag_ask;
+use calc::job::{Opening, Typed, Units, fields};
+use calc::quantity::{Volume, VolumeUnit, fixed};
+use leptos::prelude::*;
+
+use crate::answer::{Facts, RestsOn, Working};
+use crate::entry::Measured;
+use crate::open_job::OpenRoom;
+use crate::pictures::ramp::{RampContent, exaggeration};
+use crate::pictures::{LengthFigure, RampProfile, length_text, thickness_text};
+use crate::words::{common, doorways as words};
+use crate::work::Work;
+
+/// The ramp's entries and its answer; nothing where both floors meet.
+#[component]
+pub fn RampPart(
+    /// The room.
+    room: OpenRoom,
+    /// Its answers.
+    work: Work,
+    /// The opening's id.
+    id: u32,
+    /// The floors there.
+    known: Memo<Option<Doorway>>,
+) -> impl IntoView {
+    let units = room.open.units();
+    let entries = room.part(move |r| r.opening(id).cloned());
+    let width = Memo::new(move |_| {
+        work.openings.with(|(placed, _)| placed.iter().find(|p| p.id == id).map(|p| p.span.span.width_in))
+    });
+    // None while an entry is missing: its field says so.
+    let answer = Memo::new(move |_| {
+        let known = known.get()?;
+        let ask = entries.with(|o| o.as_ref().map(|o| ramp_ask(o, width.get().unwrap_or(0.0), &known)))?.ok()?;
+        Some(ramp(ask))
+    });
+    let built = Memo::new(move |_| answer.get().and_then(Result::ok).filter(|ramp| ramp.low_side != LowSide::Neither));
+    let pour = room.part(|r| r.pour.clone());
+    let wedge_bags = Memo::new(move |_| {
+        let ramp = built.get()?;
+        pour.with(|pour| bag_ask(pour, ramp.wedge_ft3())).ok().and_then(|ask| bags(&ask).ok())
+    });
+    let by_length = Memo::new(move |_| entries.with(|o| o.as_ref().is_some_and(|o| !o.ramp_length.is_blank())));
+    // What only the whole ramp can see stands beside the field that governs it.
+    let refused = Memo::new(move |_| match answer.get() {
+        Some(Err(refusal)) => Some((refusal, words::ramp_refusal(&refusal, units.get()))),
+        _ => None,
+    });
+    let differ = Memo::new(move |_| {
+        refused.get().filter(|(refusal, _)| matches!(refusal, RampRefusal::StepsDiffer { .. })).map(|(_, text)| text)
+    });
+    let beside = move |length: bool| {
+        Signal::derive(move || {
+            if differ.read().is_some() || by_length.get() != length { None } else { refused.get().map(|(_, text)| text) }
+        })
+    };
+    let part = move |get: fn(&Opening) -> Typed| room.part(move |r| r.opening(id).map(get).unwrap_or_default());
+    let change = move |change: &dyn Fn(&mut Opening)| {
+        room.change(|r| {
+            if let Some(opening) = r.opening_mut(id) {
+                change(opening);
+            }
+        });
+    };
+    let wanted = Memo::new(move |_| known.with(|k| k.as_ref().is_some_and(|k| k.greatest_step_in > ROUNDING_IN)));
+    // An upright edge that will do needs no ramp; one can still be looked at.
+    let due = Memo::new(move |_| {
+        let step_in = known.with(|known| known.as_ref().map_or(0.0, |known| known.greatest_step_in));
+        !matches!(classify(step_in).map(|change| change.treatment), Ok(Treatment::Flush | Treatment::Plain))
+    });
+    let content = Memo::new(move |_| built.get().map(|ramp| profile(&ramp, units.get())).unwrap_or_default());
+    let says = Signal::derive(move || content.with(|c| words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone())));
+    let caption = move || {
+        let times = content.with(|c| exaggeration(c.rise_in, c.run_in));
+        let low = built.get().map(|ramp| match ramp.low_side {
+            LowSide::Here => words::ramp_lies_here(),
+            LowSide::Beyond => words::ramp_lies_beyond(),
+            LowSide::Neither => words::ramp_none(),
+        });
+        let scale = if times > 1.0 { words::ramp_caption_tall(fixed(times, 0)) } else { words::ramp_caption().to_owned() };
+        view! { {scale} " " {low} }
+    };
+    let rests = Signal::derive(move || {
+        built
+            .get()
+            .map(|ramp| match ramp.entry.fit {
+                Fit::Slope(slope) => words::ramp_by_slope(words::one_to(slope)),
+                Fit::Length(length_in) => words::ramp_by_length(length_text(length_in, units.get())),
+            })
+            .unwrap_or_default()
+    });
+    let rows = Signal::derive(move || {
+        built.get().map(|ramp| rows(&ramp, wedge_bags.get().as_ref(), units.get())).unwrap_or_default()
+    });
+    let steps = Signal::derive(move || {
+        let mut steps = built.get().map(|ramp| ramp.working()).unwrap_or_default();
+        steps.extend(wedge_bags.get().iter().flat_map(|bags| bags.working().into_iter().take(2)));
+        steps
+    });
+    view! {
+        <Show when=move || wanted.get()>
+            <details class="ramp" open=move || due.get()>
+            <summary>
+                {move || if due.get() { words::ramp_heading() } else { words::ramp_anyway() }}
+            </summary>
+            <div class="stack">
+            <div class="pair">
+                <Measured
+                    id=format!("ramp-{id}-slope")
+                    label=Signal::stored(words::ramp_slope_label().to_owned())
+                    hint=Signal::stored(words::ramp_slope_hint().to_owned())
+                    field=fields::RAMP_SLOPE
+                    units
+                    also=beside(false)
+                    value=part(|o| o.ramp_slope.clone())
+                    on_typed=Callback::new(move |typed: Typed| change(&|o| o.ramp_slope = typed.clone()))
+                />
+                <Measured
+                    id=format!("ramp-{id}-length")
+                    label=Signal::stored(words::ramp_length_label().to_owned())
+                    hint=Signal::stored(words::ramp_length_hint().to_owned())
+                    field=fields::RAMP_LENGTH
+                    units
+                    optional=true
+                    also=beside(true)
+                    value=part(|o| o.ramp_length.clone())
+                    on_typed=Callback::new(move |typed: Typed| change(&|o| o.ramp_length = typed.clone()))
+                />
+            </div>
+            <div role="status">
+                <Show when=move || differ.read().is_some()>
+                    <p class="notice look">{move || differ.get()}</p>
+                </Show>
+            </div>
+            <Show when=move || built.read().is_some()>
+                <div class="answer">
+                    <p class="figure-name">{words::ramp_length()}</p>
+                    <LengthFigure
+                        inches=Signal::derive(move || built.get().map_or(0.0, |ramp| ramp.run_in))
+                        units
+                    />
+                    <RestsOn text=rests />
+                </div>
+                <figure class="picture">
+                    <RampProfile content says />
+                    <figcaption>{caption}</figcaption>
+                </figure>
+                <Facts rows />
+                <p class="quiet">
+                    {move || if wedge_bags.read().is_some() { words::wedge_note() } else { words::bags_missing() }}
+                </p>
+                <Working steps units />
+            </Show>
+            </div>
+            </details>
+        </Show>
+    }
+}
+
+/// The side view: the higher of the two rises over the length it is built to.
+fn profile(ramp: &Ramp, units: Units) -> RampContent {
+    let rise_in = ramp.rise_left_in.max(ramp.rise_right_in);
+    let (low, high) = if ramp.low_side == LowSide::Here {
+        (words::this_room(), words::beyond())
+    } else {
+        (words::beyond(), words::this_room())
+    };
+    RampContent {
+        rise_in,
+        run_in: ramp.run_in,
+        rise: thickness_text(rise_in, units),
+        run: length_text(ramp.run_in, units),
+        slope: words::one_to(ramp.steepest),
+        low: low.to_owned(),
+        high: high.to_owned(),
+    }
+}
+
+fn rows(ramp: &Ramp, bags: Option<&Bags>, units: Units) -> Vec<(String, String)> {
+    let text = |inches: f64| length_text(inches, units);
+    let row = |name: &str, figure: String| (name.to_owned(), figure);
+    let mut rows = vec![
+        row(words::run_at_left(), text(ramp.run_left_in)),
+        row(words::run_at_right(), text(ramp.run_right_in)),
+        row(words::slope_built(), words::one_to(ramp.steepest)),
+        row(words::angle(), format!("{}° · {}", fixed(ramp.degrees, 2), words::in_per_ft(fixed(ramp.in_per_ft, 3)))),
+        row(
+            words::wedge(),
+            match units {
+                Units::Metric => Volume::from_in3(ramp.wedge_in3).format(VolumeUnit::Liters, 2),
+                Units::FeetInches => format!(
+                    "{} · {}",
+                    Volume::from_in3(ramp.wedge_in3).format(VolumeUnit::CubicInches, 0),
+                    Volume::from_ft3(ramp.wedge_ft3()).format(VolumeUnit::CubicFeet, 3)
+                ),
+            },
+        ),
+    ];
+    if let Some(bags) = bags {
+        let count = if bags.bags == 1 { common::one_bag().to_owned() } else { common::bag_count(u64::from(bags.bags)) };
+        rows.push(row(words::wedge_bags(), count));
+    }
+    rows
+}

@@ -1,0 +1,239 @@
+//! The quick sums: the list of them, what they keep, and keeping one into a job.
+
+use calc::job::sums::Sums;
+use calc::job::{Job, Room, Units};
+use leptos::prelude::*;
+use leptos_router::hooks::use_navigate;
+
+use super::jobs::shown_name;
+use crate::desk::Desk;
+use crate::entry::{Choice, ChoiceOption, Pick};
+use crate::paths::{self, Stage};
+use crate::shell::PageHeading;
+use crate::store::{self, Seen, Shelf, fresh, index, jobs, keys};
+use crate::words::{common, jobs as job_words, notices, sums as words};
+
+/// What was typed into the sums, kept on the device at every key.
+#[derive(Clone, Copy)]
+pub struct OpenSums {
+    /// The entries.
+    pub sums: RwSignal<Sums>,
+    desk: Desk,
+    trouble: RwSignal<Option<&'static str>>,
+}
+
+impl OpenSums {
+    /// Reads what is kept. A text that can't be read is put aside, never thrown away.
+    pub fn load() -> Self {
+        let desk = expect_context::<Desk>();
+        let (sums, trouble) = match read(&*desk.shelf()) {
+            Kept::Sums(sums) => (*sums, None),
+            Kept::Nothing => (Sums::default(), None),
+            Kept::Damaged => (Sums::default(), Some(words::damaged())),
+        };
+        Self { sums: RwSignal::new(sums), desk, trouble: RwSignal::new(trouble) }
+    }
+
+    /// Changes the entries and keeps them at once.
+    pub fn change(self, change: impl FnOnce(&mut Sums)) {
+        self.sums.update(change);
+        let text = self.sums.with_untracked(serde_json::to_string);
+        let kept = text.is_ok_and(|text| self.desk.shelf().set(keys::SUMS, &text).is_ok());
+        let trouble = (!kept).then(words::not_kept);
+        if self.trouble.get_untracked() != trouble {
+            self.trouble.set(trouble);
+        }
+    }
+
+    /// A part of the entries that follows them.
+    pub fn part<T>(self, part: impl Fn(&Sums) -> T + Send + Sync + 'static) -> Memo<T>
+    where
+        T: PartialEq + Send + Sync + 'static,
+    {
+        Memo::new(move |_| self.sums.with(&part))
+    }
+
+    /// The units in force.
+    pub fn units(self) -> Memo<Units> {
+        self.part(|sums| sums.units)
+    }
+}
+
+/// What the shelf has of the sums.
+#[derive(Debug, PartialEq)]
+enum Kept {
+    Nothing,
+    Sums(Box<Sums>),
+    Damaged,
+}
+
+fn read(shelf: &dyn Shelf) -> Kept {
+    let Ok(Some(text)) = shelf.get(keys::SUMS) else { return Kept::Nothing };
+    match serde_json::from_str(&text) {
+        Ok(sums) => Kept::Sums(Box::new(sums)),
+        Err(_) => {
+            // Without room for a copy the text stays until the next key is pressed; it is only entries of sums.
+            let _ = shelf.set(&format!("{}.damaged", keys::SUMS), &text);
+            Kept::Damaged
+        }
+    }
+}
+
+/// A line of its own at the end of a job's notes.
+pub fn add_note(job: &mut Job, line: &str) {
+    if !job.notes.trim().is_empty() {
+        job.notes.push('\n');
+    }
+    job.notes.push_str(line);
+}
+
+/// The list of sums.
+#[component]
+pub fn SumsPage() -> impl IntoView {
+    let sum = |path: &'static str, title: &'static str, line: &'static str| {
+        view! {
+            <li>
+                <a class="go" href=path>
+                    <strong>{title}</strong>
+                    <span class="quiet">{line}</span>
+                </a>
+            </li>
+        }
+    };
+    view! {
+        <PageHeading text=Signal::stored(words::title().to_owned()) />
+        <p>{words::title_hint()}</p>
+        <ul class="list">
+            {sum(paths::SUM_POUR, words::pour_title(), words::pour_line())}
+            {sum(paths::SUM_RAMP, words::ramp_title(), words::ramp_line())}
+        </ul>
+        <a class="button" href=paths::JOBS>{common::to_jobs()}</a>
+    }
+}
+
+/// The units of the sums, what could not be kept, and the way back to the list.
+#[component]
+pub fn SumFoot(
+    /// The sums.
+    open: OpenSums,
+) -> impl IntoView {
+    let units = open.units();
+    view! {
+        <div role="status">
+            <Show when=move || open.trouble.get().is_some()>
+                <p class="notice look">{move || open.trouble.get()}</p>
+            </Show>
+        </div>
+        <Choice
+            id="sum-units".to_owned()
+            label=Signal::stored(job_words::units_label().to_owned())
+            options=Signal::stored(
+                vec![
+                    ChoiceOption::new("feet_inches", common::feet_inches()),
+                    ChoiceOption::new("metric", common::metric()),
+                ],
+            )
+            value=Signal::derive(move || {
+                if units.get() == Units::Metric { "metric" } else { "feet_inches" }.to_owned()
+            })
+            on_pick=Callback::new(move |code: String| {
+                open.change(|sums| sums.units = if code == "metric" { Units::Metric } else { Units::FeetInches });
+            })
+        />
+        <a class="button" href=paths::SUMS>{words::all()}</a>
+    }
+}
+
+/// Keeps a sum into a new job or a new room of one that is here.
+#[component]
+pub fn KeepIntoJob(
+    /// The sums.
+    open: OpenSums,
+    /// What is carried and what is not.
+    hint: &'static str,
+    /// The stage that is opened afterwards.
+    stage: Stage,
+    /// Puts the entries into the room with that id.
+    put: Callback<(Job, u32), Job>,
+) -> impl IntoView {
+    let desk = expect_context::<Desk>();
+    let go = StoredValue::new_local(use_navigate());
+    let into = RwSignal::new(String::new());
+    let trouble = RwSignal::new(String::new());
+    let options = Signal::derive(move || {
+        desk.turn.track();
+        let here = index::list(&*desk.shelf()).unwrap_or_default();
+        let here = here.into_iter().filter(|listed| listed.trouble.is_none()).map(|listed| {
+            ChoiceOption::new(listed.id, words::keep_new_room(shown_name(&listed.name)))
+        });
+        std::iter::once(ChoiceOption::new("", words::keep_new())).chain(here).collect::<Vec<_>>()
+    });
+    let keep = move |_| {
+        let shelf = desk.shelf();
+        let units = open.sums.with_untracked(|sums| sums.units);
+        let id = into.get_untracked();
+        let (mut job, mut seen) = if id.is_empty() {
+            (Job::new(fresh::job_id(), "", fresh::now(), units), Seen::nothing())
+        } else {
+            match jobs::load(&*shelf, &id) {
+                Ok(store::Loaded::Job(job, seen)) => (*job, seen),
+                Ok(store::Loaded::Missing | store::Loaded::Unreadable(_)) => {
+                    trouble.set(job_words::no_such_job().to_owned());
+                    return;
+                }
+                Err(refusal) => {
+                    trouble.set(notices::shelf_refusal(&refusal).to_owned());
+                    return;
+                }
+            }
+        };
+        if !id.is_empty() {
+            let (room, units) = (job.fresh_id(), job.units);
+            job.rooms.push(Room::new(room, "", units));
+            job.changed = fresh::now();
+        }
+        let Some(room) = job.rooms.last().map(|room| room.id) else { return };
+        let job = put.run((job, room));
+        match jobs::save(&*shelf, &job, &mut seen) {
+            Ok(_) => paths::go(&*go.read_value(), &paths::stage(&job.id, room, stage)),
+            Err(refusal) => trouble.set(notices::save_refusal(&refusal).to_owned()),
+        }
+    };
+    view! {
+        <section class="sheet">
+            <h2>{words::keep_heading()}</h2>
+            <p class="quiet">{hint}</p>
+            <Pick
+                id="keep-into".to_owned()
+                label=Signal::stored(words::keep_into().to_owned())
+                options
+                value=into
+                on_pick=Callback::new(move |id| into.set(id))
+            />
+            <button type="button" class="button" on:click=keep>{words::keep_button()}</button>
+            <p role="status" class="look" hidden=move || trouble.read().is_empty()>{move || trouble.get()}</p>
+        </section>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use calc::job::Typed;
+
+    use super::*;
+    use crate::store::shelf::MemoryShelf;
+
+    #[test]
+    fn what_was_typed_is_there_again_and_damage_is_put_aside() {
+        let shelf = MemoryShelf::default();
+        assert_eq!(read(&shelf), Kept::Nothing);
+        let mut sums = Sums::default();
+        sums.ramp.rise = Typed::plain("3/4\"");
+        shelf.set(keys::SUMS, &serde_json::to_string(&sums).unwrap()).unwrap();
+        assert_eq!(read(&shelf), Kept::Sums(Box::new(sums)));
+        shelf.set(keys::SUMS, "{\"ramp\": 3}").unwrap();
+        assert_eq!(read(&shelf), Kept::Damaged);
+        let aside = shelf.get("roomwright.sums.damaged").unwrap();
+        assert_eq!(aside.as_deref(), Some("{\"ramp\": 3}"));
+    }
+}

@@ -1,0 +1,240 @@
+//! What was typed into the quick sums, and how a sum is kept into a job.
+//!
+//! A quick sum needs no job: its entries are kept as typed on the device, and can be carried into a room later.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Opening, OpeningKind, Rest, Room, Shape, Typed, Units};
+
+/// The entries of every quick sum.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Sums {
+    /// Units in which fields are read and figures are shown first.
+    #[serde(default)]
+    pub units: Units,
+    /// Rise, run and slope.
+    #[serde(default)]
+    pub ramp: RampSum,
+    /// Pour volume and bags.
+    #[serde(default)]
+    pub pour: PourSum,
+    /// Fields unknown to this version.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+/// Any two of rise, run and slope.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct RampSum {
+    /// Which one is wanted.
+    #[serde(default)]
+    pub want: RampWant,
+    /// Height gained.
+    #[serde(default)]
+    pub rise: Typed,
+    /// Level distance.
+    #[serde(default)]
+    pub run: Typed,
+    /// Rise over run.
+    #[serde(default)]
+    pub slope: Typed,
+    /// Fields unknown to this version.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+/// The one of rise, run and slope that is worked out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RampWant {
+    /// The run, from rise and slope.
+    #[default]
+    Run,
+    /// The slope, from rise and run.
+    Slope,
+    /// The rise, from run and slope.
+    Rise,
+}
+
+/// A volume from an area and a mean depth, and its bags.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PourSum {
+    /// How the area is known.
+    #[serde(default)]
+    pub by: AreaBy,
+    /// Width of the floor.
+    #[serde(default)]
+    pub width: Typed,
+    /// Length of the floor.
+    #[serde(default)]
+    pub length: Typed,
+    /// Area of the floor.
+    #[serde(default)]
+    pub area: Typed,
+    /// Mean depth of the pour.
+    #[serde(default)]
+    pub depth: Typed,
+    /// Volume that one bag makes.
+    #[serde(default)]
+    pub bag_yield: Typed,
+    /// Water for one bag; blank: none is counted.
+    #[serde(default)]
+    pub bag_water: Typed,
+    /// Added to the volume, in percent.
+    #[serde(default)]
+    pub allowance_percent: Typed,
+    /// Fields unknown to this version.
+    #[serde(flatten)]
+    pub rest: Rest,
+}
+
+/// How an area is known.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum AreaBy {
+    /// Width and length of a rectangle.
+    #[default]
+    Sides,
+    /// The area itself.
+    Area,
+}
+
+impl Default for PourSum {
+    /// Nothing measured yet; bag, water and allowance as in a new room's pour.
+    fn default() -> Self {
+        let usual = super::PourEntry::usual(Units::FeetInches);
+        Self {
+            by: AreaBy::Sides,
+            width: Typed::default(),
+            length: Typed::default(),
+            area: Typed::default(),
+            depth: Typed::default(),
+            bag_yield: usual.bag_yield,
+            bag_water: usual.bag_water,
+            allowance_percent: usual.allowance_percent,
+            rest: Rest::new(),
+        }
+    }
+}
+
+impl RampSum {
+    /// Puts what was typed into an opening of the room: the slope, or the run there is where the slope was wanted.
+    /// The rise has no place there, for in a room it follows from the floors; the opening is named by `name`.
+    pub fn keep(&self, room: &mut Room, id: u32, name: impl Into<String>) {
+        let (slope, length) = match self.want {
+            RampWant::Run | RampWant::Rise => (self.slope.clone(), Typed::default()),
+            RampWant::Slope => (Typed::default(), self.run.clone()),
+        };
+        room.openings.push(Opening {
+            ramp_slope: slope,
+            ramp_length: length,
+            ..blank_opening(id, name.into())
+        });
+    }
+}
+
+fn blank_opening(id: u32, name: String) -> Opening {
+    Opening {
+        id,
+        name,
+        kind: OpeningKind::Doorway,
+        wall: 0,
+        from_start: Typed::default(),
+        width: Typed::default(),
+        beyond: Default::default(),
+        beyond_reading: Typed::default(),
+        beyond_spot: None,
+        beyond_layers: Vec::new(),
+        pour_at_most: Typed::default(),
+        ramp_slope: Typed::default(),
+        ramp_length: Typed::default(),
+        rest: Rest::new(),
+    }
+}
+
+impl PourSum {
+    /// Puts what was typed into a room: the rectangle where its sides are known, and the bag's figures. The mean
+    /// depth has no place there, for in a room it follows from the survey.
+    pub fn keep(&self, room: &mut Room) {
+        if self.by == AreaBy::Sides {
+            room.outline.shape = Shape::Rectangle;
+            room.outline.width = self.width.clone();
+            room.outline.length = self.length.clone();
+        }
+        room.pour.bag_yield = self.bag_yield.clone();
+        room.pour.bag_water = self.bag_water.clone();
+        room.pour.allowance_percent = self.allowance_percent.clone();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_typed_survives() {
+        let mut sums = Sums::default();
+        sums.ramp.rise = Typed::new("3/4", "in");
+        sums.pour.depth = Typed::plain("half an inch");
+        sums.rest
+            .insert("tile".to_owned(), serde_json::json!({"edge": "12"}));
+        let text = serde_json::to_string(&sums).unwrap();
+        assert_eq!(serde_json::from_str::<Sums>(&text).unwrap(), sums);
+        assert_eq!(
+            serde_json::from_str::<Sums>("{}").unwrap().ramp,
+            RampSum::default()
+        );
+    }
+
+    #[test]
+    fn a_ramp_goes_to_an_opening() {
+        let mut room = Room::new(1, "", Units::FeetInches);
+        let mut ramp = RampSum {
+            slope: Typed::plain("1:12"),
+            run: Typed::plain("9\""),
+            ..RampSum::default()
+        };
+        ramp.keep(&mut room, 2, "hall");
+        ramp.want = RampWant::Slope;
+        ramp.keep(&mut room, 3, "hall");
+        let kept: Vec<_> = room
+            .openings
+            .iter()
+            .map(|o| {
+                (
+                    o.id,
+                    o.ramp_slope.text.as_str(),
+                    o.ramp_length.text.as_str(),
+                )
+            })
+            .collect();
+        assert_eq!(kept, [(2, "1:12", ""), (3, "", "9\"")]);
+    }
+
+    #[test]
+    fn a_pour_goes_to_a_rectangle() {
+        let mut room = Room::new(1, "", Units::FeetInches);
+        let sum = PourSum {
+            width: Typed::plain("7'"),
+            length: Typed::plain("10'"),
+            bag_yield: Typed::new("0.42", "ft3"),
+            ..PourSum::default()
+        };
+        PourSum {
+            by: AreaBy::Area,
+            ..sum.clone()
+        }
+        .keep(&mut room);
+        assert!(room.outline.width.is_blank());
+        sum.keep(&mut room);
+        assert_eq!(
+            (
+                room.outline.width.text.as_str(),
+                room.outline.length.text.as_str()
+            ),
+            ("7'", "10'")
+        );
+        assert_eq!(room.pour.bag_yield, Typed::new("0.42", "ft3"));
+        assert!(crate::job::questions::room::outline(&room.outline).is_ok());
+    }
+}
