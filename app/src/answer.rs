@@ -44,7 +44,12 @@ pub fn Working(
 }
 
 fn row(step: &Step, units: Units) -> impl IntoView + use<> {
-    let inputs = step.inputs.iter().map(|figure| words::figure_line(figure, units)).collect::<Vec<_>>().join(" · ");
+    let inputs = step
+        .inputs
+        .iter()
+        .map(|figure| words::figure_line(figure, units))
+        .collect::<Vec<_>>()
+        .join(" · ");
     view! {
         <li>
             <span class="formula">{words::formula_line(step.formula)}</span>

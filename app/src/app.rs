@@ -11,8 +11,8 @@ use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::{OpenJob, OpenRoom};
 use crate::pages::{
-    DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumPourPage, SumRampPage, SumsPage,
-    SurveyPage,
+    DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumPourPage,
+    SumRampPage, SumsPage, SurveyPage,
 };
 use crate::paths::{self, Stage};
 use crate::settings::Settings;

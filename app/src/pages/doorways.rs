@@ -9,6 +9,7 @@ use calc::job::questions::pour as pour_question;
 use calc::job::{PourChoice, Units};
 use leptos::prelude::*;
 
+use crate::answer::Cautions;
 use crate::entry::{Choice, ChoiceOption};
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
@@ -54,7 +55,10 @@ pub fn DoorwaysPage(
 ) -> impl IntoView {
     let work = Work::of(room);
     let name = room.part(|r| r.name.clone());
-    let chosen = room.open.job.with_untracked(|job| job.room(room.id).map(|r| r.pour.choice));
+    let chosen = room
+        .open
+        .job
+        .with_untracked(|job| job.room(room.id).map(|r| r.pour.choice));
     let with = RwSignal::new(match chosen {
         Some(PourChoice::Level) => Shown::Level,
         Some(PourChoice::Flat) => Shown::Flat,
@@ -68,15 +72,23 @@ pub fn DoorwaysPage(
     });
     let no_such_pour = Memo::new(move |_| with.get() != Shown::Nothing && top.read().is_none());
     let asked = Memo::new(move |_| {
-        let Some(surface) = work.surface() else { return Vec::new() };
+        let Some(surface) = work.surface() else {
+            return Vec::new();
+        };
         room.open.job.with(|job| {
-            let Some(room) = job.room(room.id) else { return Vec::new() };
+            let Some(room) = job.room(room.id) else {
+                return Vec::new();
+            };
             work.openings.with(|(placed, _)| {
-                work.readings.with(|readings| doorways(room, placed, &surface, readings, top.get().as_ref()))
+                work.readings
+                    .with(|readings| doorways(room, placed, &surface, readings, top.get().as_ref()))
             })
         })
     });
-    let ids = Memo::new(move |_| work.openings.with(|(placed, _)| placed.iter().map(|p| p.id).collect::<Vec<_>>()));
+    let ids = Memo::new(move |_| {
+        work.openings
+            .with(|(placed, _)| placed.iter().map(|p| p.id).collect::<Vec<_>>())
+    });
     let has_floor = Memo::new(move |_| work.floor.with(|floor| matches!(floor, Some(Ok(_)))));
     let job = room.open.id();
     let link = move |stage: Stage, word: &'static str| {
@@ -148,6 +160,16 @@ pub fn DoorwaysPage(
                 with=Signal::derive(move || if top.read().is_some() { with.get() } else { Shown::Nothing })
             />
         </For>
+        <Cautions lines=Signal::derive(move || {
+            if ids.read().is_empty() {
+                return Vec::new();
+            }
+            vec![
+                words::cautions_threshold().to_owned(),
+                words::cautions_door().to_owned(),
+                words::cautions_old_floor().to_owned(),
+            ]
+        }) />
     }
 }
 
@@ -162,7 +184,8 @@ fn tops(room: OpenRoom, work: Work) -> Memo<Tops> {
         room.open.job.with(|job| {
             let room = job.room(room.id)?;
             work.openings.with(|(placed, _)| {
-                work.readings.with(|readings| pour_question::ask(room, placed, readings).ok())
+                work.readings
+                    .with(|readings| pour_question::ask(room, placed, readings).ok())
             })
         })
     });
@@ -182,7 +205,17 @@ fn tops(room: OpenRoom, work: Work) -> Memo<Tops> {
 #[component]
 fn Together(room: OpenRoom) -> impl IntoView {
     let units = room.open.units();
-    let stack = room.part(|r| if r.layers.is_empty() { None } else { stack_in(&r.layers).ok() });
-    let text = move |units: Units| stack.get().map(|inches| words::together(thickness_text(inches, units)));
+    let stack = room.part(|r| {
+        if r.layers.is_empty() {
+            None
+        } else {
+            stack_in(&r.layers).ok()
+        }
+    });
+    let text = move |units: Units| {
+        stack
+            .get()
+            .map(|inches| words::together(thickness_text(inches, units)))
+    };
     view! { <p hidden=move || stack.read().is_none()>{move || text(units.get())}</p> }
 }

@@ -63,6 +63,13 @@ pub fn JobsPage() -> impl IntoView {
         let mut job = demo::job(fresh::job_id(), fresh::now());
         job.name = words::demo_name().to_owned();
         job.place = words::demo_place().to_owned();
+        if let Some(room) = job.rooms.first_mut() {
+            room.name = words::demo_room().to_owned();
+            let names = [words::demo_door(), words::demo_closet()];
+            for (opening, name) in room.openings.iter_mut().zip(names) {
+                opening.name = name.to_owned();
+            }
+        }
         keep_new(job);
     };
     let bring = move |job: Job| match carry::meet(&*desk.shelf(), job) {

@@ -27,7 +27,7 @@ pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
 pub use pour::PourPage;
 pub use room::RoomPage;
-pub use survey::SurveyPage;
 pub use sum_pour::SumPourPage;
 pub use sum_ramp::SumRampPage;
 pub use sums::SumsPage;
+pub use survey::SurveyPage;

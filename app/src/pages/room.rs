@@ -56,7 +56,7 @@ pub fn RoomPage(
         _ => None,
     });
     view! {
-        <PageHeading text=derived(move || words::heading(&name.get())) />
+        <PageHeading text=derived(move || if name.read().trim().is_empty() { words::stage().to_owned() } else { words::heading(&name.get()) }) />
         <TextEntry
             id="room-name".to_owned()
             label=Signal::stored(words::name_label().to_owned())

@@ -25,9 +25,18 @@ pub fn SumPourPage() -> impl IntoView {
     let pour = Memo::new(move |_| entry.with(even_pour).ok());
     let counted = Memo::new(move |_| {
         let pour = pour.get()?;
-        entry.with(|entry| bag_ask(entry, &pour)).ok().map(|ask| bags(&ask))
+        entry
+            .with(|entry| bag_ask(entry, &pour))
+            .ok()
+            .map(|ask| bags(&ask))
     });
-    let found = Memo::new(move |_| counted.with(|counted| counted.as_ref().and_then(|bags| bags.as_ref().ok().copied())));
+    let found = Memo::new(move |_| {
+        counted.with(|counted| {
+            counted
+                .as_ref()
+                .and_then(|bags| bags.as_ref().ok().copied())
+        })
+    });
     let refused = Memo::new(move |_| {
         counted.with(|counted| match counted {
             Some(Err(refusal)) => Some(words::mixing_refusal(refusal)),
@@ -61,7 +70,15 @@ pub fn SumPourPage() -> impl IntoView {
             </div>
         }
         .into_any(),
-        AreaBy::Area => field("area", words::area_label(), "", fields::FLOOR_AREA, false, |p| &mut p.area).into_any(),
+        AreaBy::Area => field(
+            "area",
+            words::area_label(),
+            "",
+            fields::FLOOR_AREA,
+            false,
+            |p| &mut p.area,
+        )
+        .into_any(),
     };
     let put = Callback::new(move |(mut job, room): (Job, u32)| {
         if let Some(room) = job.room_mut(room) {
@@ -70,7 +87,10 @@ pub fn SumPourPage() -> impl IntoView {
         if let (Some(pour), Some(bags)) = (pour.get_untracked(), found.get_untracked()) {
             let units = units.get_untracked();
             let depth = length_text(pour.depth_in, units);
-            add_note(&mut job, &words::note_pour(area_text(pour.area_in2, units), depth, bag_count(&bags)));
+            add_note(
+                &mut job,
+                &words::note_pour(area_text(pour.area_in2, units), depth, bag_count(&bags)),
+            );
         }
         job
     });
@@ -110,13 +130,21 @@ pub fn SumPourPage() -> impl IntoView {
 }
 
 fn area_text(area_in2: f64, units: Units) -> String {
-    let unit = if units == Units::Metric { AreaUnit::SquareMeters } else { AreaUnit::SquareFeet };
+    let unit = if units == Units::Metric {
+        AreaUnit::SquareMeters
+    } else {
+        AreaUnit::SquareFeet
+    };
     Area::from_in2(area_in2).format(unit, 1)
 }
 
 fn volume_text(volume_ft3: f64, units: Units) -> String {
     let volume = Volume::from_ft3(volume_ft3);
-    if units == Units::Metric { volume.format(VolumeUnit::Liters, 1) } else { volume.format(VolumeUnit::CubicFeet, 2) }
+    if units == Units::Metric {
+        volume.format(VolumeUnit::Liters, 1)
+    } else {
+        volume.format(VolumeUnit::CubicFeet, 2)
+    }
 }
 
 fn water_text(bags: &Bags, units: Units) -> String {
@@ -124,19 +152,44 @@ fn water_text(bags: &Bags, units: Units) -> String {
         Volume::from_qt(bags.water_qt).format(VolumeUnit::Liters, 1)
     } else {
         let quarts = Volume::from_qt(bags.water_qt).format(VolumeUnit::Quarts, 1);
-        format!("{quarts} · {}", Volume::from_qt(bags.water_qt).format(VolumeUnit::Gallons, 1))
+        format!(
+            "{quarts} · {}",
+            Volume::from_qt(bags.water_qt).format(VolumeUnit::Gallons, 1)
+        )
     }
 }
 
 fn bag_count(bags: &Bags) -> String {
-    if bags.bags == 1 { common::one_bag().to_owned() } else { common::bag_count(u64::from(bags.bags)) }
+    if bags.bags == 1 {
+        common::one_bag().to_owned()
+    } else {
+        common::bag_count(u64::from(bags.bags))
+    }
 }
 
 #[component]
-fn PourAnswer(pour: Memo<Option<EvenPour>>, found: Memo<Option<Bags>>, units: Memo<Units>) -> impl IntoView {
-    let count = Signal::derive(move || found.get().map(|bags| bags.bags.to_string()).unwrap_or_default());
+fn PourAnswer(
+    pour: Memo<Option<EvenPour>>,
+    found: Memo<Option<Bags>>,
+    units: Memo<Units>,
+) -> impl IntoView {
+    let count = Signal::derive(move || {
+        found
+            .get()
+            .map(|bags| bags.bags.to_string())
+            .unwrap_or_default()
+    });
     let unit = Signal::derive(move || {
-        found.get().map_or("", |bags| if bags.bags == 1 { common::unit_bag() } else { common::unit_bags() }).to_owned()
+        found
+            .get()
+            .map_or("", |bags| {
+                if bags.bags == 1 {
+                    common::unit_bag()
+                } else {
+                    common::unit_bags()
+                }
+            })
+            .to_owned()
     });
     let rests = Signal::derive(move || {
         let units = units.get();
@@ -154,11 +207,16 @@ fn PourAnswer(pour: Memo<Option<EvenPour>>, found: Memo<Option<Bags>>, units: Me
     let rows = Signal::derive(move || {
         let units = units.get();
         let row = |name: &str, figure: String| (name.to_owned(), figure);
-        let (Some(pour), Some(bags)) = (pour.get(), found.get()) else { return Vec::new() };
+        let (Some(pour), Some(bags)) = (pour.get(), found.get()) else {
+            return Vec::new();
+        };
         let mut rows = vec![
             row(words::area_label(), area_text(pour.area_in2, units)),
             row(words::volume(), volume_text(pour.volume_ft3, units)),
-            row(words::volume_to_buy(), volume_text(bags.with_allowance_ft3, units)),
+            row(
+                words::volume_to_buy(),
+                volume_text(bags.with_allowance_ft3, units),
+            ),
             row(words::exact_bags(), fixed(bags.exact_bags, 2)),
             row(words::to_spare(), volume_text(bags.to_spare_ft3, units)),
         ];

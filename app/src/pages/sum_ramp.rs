@@ -49,9 +49,33 @@ pub fn SumRampPage() -> impl IntoView {
             />
         }
     };
-    let rise = move || field("rise", words::rise_label(), words::rise_hint(), fields::RISE, |r| &mut r.rise);
-    let run = move || field("run", words::run_label(), words::run_hint(), fields::RAMP_LENGTH, |r| &mut r.run);
-    let slope = move || field("slope", words::slope_label(), words::slope_hint(), fields::RAMP_SLOPE, |r| &mut r.slope);
+    let rise = move || {
+        field(
+            "rise",
+            words::rise_label(),
+            words::rise_hint(),
+            fields::RISE,
+            |r| &mut r.rise,
+        )
+    };
+    let run = move || {
+        field(
+            "run",
+            words::run_label(),
+            words::run_hint(),
+            fields::RAMP_LENGTH,
+            |r| &mut r.run,
+        )
+    };
+    let slope = move || {
+        field(
+            "slope",
+            words::slope_label(),
+            words::slope_hint(),
+            fields::RAMP_SLOPE,
+            |r| &mut r.slope,
+        )
+    };
     let asked = move || match want.get() {
         RampWant::Run => view! { {rise()} {slope()} }.into_any(),
         RampWant::Slope => view! { {rise()} {run()} }.into_any(),
@@ -65,7 +89,14 @@ pub fn SumRampPage() -> impl IntoView {
         }
         if let Some(found) = found.get_untracked() {
             let text = |inches: f64| length_text(inches, units.get_untracked());
-            add_note(&mut job, &words::note_ramp(text(found.rise_in), text(found.run_in), slope_words(found.slope)));
+            add_note(
+                &mut job,
+                &words::note_ramp(
+                    text(found.rise_in),
+                    text(found.run_in),
+                    slope_words(found.slope),
+                ),
+            );
         }
         job
     });
@@ -115,11 +146,19 @@ pub fn SumRampPage() -> impl IntoView {
 
 /// A slope as it is said in a sentence.
 fn slope_words(slope: f64) -> String {
-    if slope > 0.0 { door_words::one_to(slope) } else { words::level_word().to_owned() }
+    if slope > 0.0 {
+        door_words::one_to(slope)
+    } else {
+        words::level_word().to_owned()
+    }
 }
 
 #[component]
-fn RampAnswer(known: Memo<Option<Known>>, found: Memo<Option<Incline>>, units: Memo<Units>) -> impl IntoView {
+fn RampAnswer(
+    known: Memo<Option<Known>>,
+    found: Memo<Option<Incline>>,
+    units: Memo<Units>,
+) -> impl IntoView {
     let asked = Memo::new(move |_| match known.get() {
         Some(Known::RiseAndRun { .. }) => RampWant::Slope,
         Some(Known::RunAndSlope { .. }) => RampWant::Rise,
@@ -127,10 +166,17 @@ fn RampAnswer(known: Memo<Option<Known>>, found: Memo<Option<Incline>>, units: M
     });
     let inches = Signal::derive(move || {
         found.with(|found| {
-            found.map_or(0.0, |found| if asked.get() == RampWant::Rise { found.rise_in } else { found.run_in })
+            found.map_or(0.0, |found| {
+                if asked.get() == RampWant::Rise {
+                    found.rise_in
+                } else {
+                    found.run_in
+                }
+            })
         })
     });
-    let lead = move || match asked.get() {
+    let lead = move || {
+        match asked.get() {
         RampWant::Slope => {
             let value = Signal::derive(move || found.get().map(|found| slope_words(found.slope)).unwrap_or_default());
             view! { <p class="figure-name">{words::answer_slope()}</p> <Figure value /> }.into_any()
@@ -141,34 +187,41 @@ fn RampAnswer(known: Memo<Option<Known>>, found: Memo<Option<Incline>>, units: M
         RampWant::Run => {
             view! { <p class="figure-name">{words::answer_run()}</p> <LengthFigure inches units /> }.into_any()
         }
+    }
     };
     let rests = Signal::derive(move || {
         let text = |inches: f64| length_text(inches, units.get());
         match known.get() {
-            Some(Known::RiseAndRun { rise_in, run_in }) => {
-                words::from_two(words::a_rise_of(text(rise_in)), words::a_run_of(text(run_in)))
-            }
-            Some(Known::RiseAndSlope { rise_in, slope }) => {
-                words::from_two(words::a_rise_of(text(rise_in)), words::a_slope_of(slope_words(slope)))
-            }
-            Some(Known::RunAndSlope { run_in, slope }) => {
-                words::from_two(words::a_run_of(text(run_in)), words::a_slope_of(slope_words(slope)))
-            }
+            Some(Known::RiseAndRun { rise_in, run_in }) => words::from_two(
+                words::a_rise_of(text(rise_in)),
+                words::a_run_of(text(run_in)),
+            ),
+            Some(Known::RiseAndSlope { rise_in, slope }) => words::from_two(
+                words::a_rise_of(text(rise_in)),
+                words::a_slope_of(slope_words(slope)),
+            ),
+            Some(Known::RunAndSlope { run_in, slope }) => words::from_two(
+                words::a_run_of(text(run_in)),
+                words::a_slope_of(slope_words(slope)),
+            ),
             None => String::new(),
         }
     });
     let content = Memo::new(move |_| {
-        found.get().map_or_else(RampContent::default, |found| RampContent {
-            rise_in: found.rise_in,
-            run_in: found.run_in,
-            rise: length_text(found.rise_in, units.get()),
-            run: length_text(found.run_in, units.get()),
-            slope: slope_words(found.slope),
-            ..RampContent::default()
-        })
+        found
+            .get()
+            .map_or_else(RampContent::default, |found| RampContent {
+                rise_in: found.rise_in,
+                run_in: found.run_in,
+                rise: length_text(found.rise_in, units.get()),
+                run: length_text(found.run_in, units.get()),
+                slope: slope_words(found.slope),
+                ..RampContent::default()
+            })
     });
-    let says =
-        Signal::derive(move || content.with(|c| door_words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone())));
+    let says = Signal::derive(move || {
+        content.with(|c| door_words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone()))
+    });
     let caption = move || {
         let times = content.with(|c| exaggeration(c.rise_in, c.run_in));
         if times > 1.0 {
@@ -177,10 +230,25 @@ fn RampAnswer(known: Memo<Option<Known>>, found: Memo<Option<Incline>>, units: M
             door_words::ramp_caption().to_owned()
         }
     };
-    let rows = Signal::derive(move || found.get().map(|found| ways(&found, units.get())).unwrap_or_default());
-    let steps =
-        Signal::derive(move || found.get().zip(known.get()).map(|(f, k)| f.working(k)).unwrap_or_default());
-    let slopes = move || found.get().and_then(|found| classify_slope(found.slope).ok()).map(|held| slope_table(&held));
+    let rows = Signal::derive(move || {
+        found
+            .get()
+            .map(|found| ways(&found, units.get()))
+            .unwrap_or_default()
+    });
+    let steps = Signal::derive(move || {
+        found
+            .get()
+            .zip(known.get())
+            .map(|(f, k)| f.working(k))
+            .unwrap_or_default()
+    });
+    let slopes = move || {
+        found
+            .get()
+            .and_then(|found| classify_slope(found.slope).ok())
+            .map(|held| slope_table(&held))
+    };
     let step = Memo::new(move |_| found.get().and_then(|found| classify(found.rise_in).ok()));
     let step_part = move || {
         step.get().map(|change| {

@@ -31,7 +31,11 @@ impl OpenSums {
             Kept::Nothing => (Sums::default(), None),
             Kept::Damaged => (Sums::default(), Some(words::damaged())),
         };
-        Self { sums: RwSignal::new(sums), desk, trouble: RwSignal::new(trouble) }
+        Self {
+            sums: RwSignal::new(sums),
+            desk,
+            trouble: RwSignal::new(trouble),
+        }
     }
 
     /// Changes the entries and keeps them at once.
@@ -68,7 +72,9 @@ enum Kept {
 }
 
 fn read(shelf: &dyn Shelf) -> Kept {
-    let Ok(Some(text)) = shelf.get(keys::SUMS) else { return Kept::Nothing };
+    let Ok(Some(text)) = shelf.get(keys::SUMS) else {
+        return Kept::Nothing;
+    };
     match serde_json::from_str(&text) {
         Ok(sums) => Kept::Sums(Box::new(sums)),
         Err(_) => {
@@ -163,17 +169,25 @@ pub fn KeepIntoJob(
     let options = Signal::derive(move || {
         desk.turn.track();
         let here = index::list(&*desk.shelf()).unwrap_or_default();
-        let here = here.into_iter().filter(|listed| listed.trouble.is_none()).map(|listed| {
-            ChoiceOption::new(listed.id, words::keep_new_room(shown_name(&listed.name)))
-        });
-        std::iter::once(ChoiceOption::new("", words::keep_new())).chain(here).collect::<Vec<_>>()
+        let here = here
+            .into_iter()
+            .filter(|listed| listed.trouble.is_none())
+            .map(|listed| {
+                ChoiceOption::new(listed.id, words::keep_new_room(shown_name(&listed.name)))
+            });
+        std::iter::once(ChoiceOption::new("", words::keep_new()))
+            .chain(here)
+            .collect::<Vec<_>>()
     });
     let keep = move |_| {
         let shelf = desk.shelf();
         let units = open.sums.with_untracked(|sums| sums.units);
         let id = into.get_untracked();
         let (mut job, mut seen) = if id.is_empty() {
-            (Job::new(fresh::job_id(), "", fresh::now(), units), Seen::nothing())
+            (
+                Job::new(fresh::job_id(), "", fresh::now(), units),
+                Seen::nothing(),
+            )
         } else {
             match jobs::load(&*shelf, &id) {
                 Ok(store::Loaded::Job(job, seen)) => (*job, seen),
@@ -192,7 +206,9 @@ pub fn KeepIntoJob(
             job.rooms.push(Room::new(room, "", units));
             job.changed = fresh::now();
         }
-        let Some(room) = job.rooms.last().map(|room| room.id) else { return };
+        let Some(room) = job.rooms.last().map(|room| room.id) else {
+            return;
+        };
         let job = put.run((job, room));
         match jobs::save(&*shelf, &job, &mut seen) {
             Ok(_) => paths::go(&*go.read_value(), &paths::stage(&job.id, room, stage)),
@@ -229,7 +245,9 @@ mod tests {
         assert_eq!(read(&shelf), Kept::Nothing);
         let mut sums = Sums::default();
         sums.ramp.rise = Typed::plain("3/4\"");
-        shelf.set(keys::SUMS, &serde_json::to_string(&sums).unwrap()).unwrap();
+        shelf
+            .set(keys::SUMS, &serde_json::to_string(&sums).unwrap())
+            .unwrap();
         assert_eq!(read(&shelf), Kept::Sums(Box::new(sums)));
         shelf.set(keys::SUMS, "{\"ramp\": 3}").unwrap();
         assert_eq!(read(&shelf), Kept::Damaged);

@@ -62,7 +62,12 @@ pub struct FloorSide {
 impl FloorSide {
     /// Height of the finished floor, inches above the datum.
     fn top_in(&self) -> f64 {
-        self.subfloor_in + self.layers.iter().map(|layer| layer.thickness_in).sum::<f64>()
+        self.subfloor_in
+            + self
+                .layers
+                .iter()
+                .map(|layer| layer.thickness_in)
+                .sum::<f64>()
     }
 }
 
@@ -120,7 +125,11 @@ impl Scale {
         let rows = c.here.layers.len().max(c.beyond.layers.len());
         let labels = LINE * f64::from(u32::try_from(rows).unwrap_or(0)) + 30.0;
         let height = TOP + (body_in * per_in + GROUND).max(labels) + 12.0;
-        Self { per_in, high_in, height }
+        Self {
+            per_in,
+            high_in,
+            height,
+        }
     }
 
     fn y(&self, height_in: f64) -> f64 {
@@ -170,7 +179,10 @@ fn draw(c: &FloorsContent) -> AnyView {
             up_to_in = top_in;
         }
         bands.reverse();
-        let wanted: Vec<f64> = bands.iter().map(|(top, base, _)| f64::midpoint(*top, *base)).collect();
+        let wanted: Vec<f64> = bands
+            .iter()
+            .map(|(top, base, _)| f64::midpoint(*top, *base))
+            .collect();
         let labels = spread(&wanted, TOP, bottom - 6.0);
         let rects = bands
             .iter()
@@ -248,7 +260,10 @@ mod tests {
     #[test]
     fn labels_never_meet() {
         let placed = spread(&[40.0, 42.0, 44.0, 150.0, 151.0], 40.0, 160.0);
-        assert!(placed.windows(2).all(|pair| pair[1] - pair[0] >= LINE), "{placed:?}");
+        assert!(
+            placed.windows(2).all(|pair| pair[1] - pair[0] >= LINE),
+            "{placed:?}"
+        );
         assert!(placed[0] >= 40.0 && placed[4] <= 160.0, "{placed:?}");
         assert_eq!(spread(&[90.0], 40.0, 160.0), [90.0]);
     }

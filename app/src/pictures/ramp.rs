@@ -43,7 +43,8 @@ pub fn RampProfile(
     #[prop(into)]
     says: Signal<String>,
 ) -> impl IntoView {
-    let height = move || content.with(|c| Place::of(c).map_or(0.0, |place| place.bottom + GROUND + 46.0));
+    let height =
+        move || content.with(|c| Place::of(c).map_or(0.0, |place| place.bottom + GROUND + 46.0));
     view! {
         <svg
             viewBox=move || format!("0 0 {WIDTH} {:.0}", height())
@@ -61,10 +62,12 @@ pub fn exaggeration(rise_in: f64, run_in: f64) -> f64 {
         return 1.0;
     }
     let drawn = rise_in * scale(rise_in, run_in);
-    [1.0, 2.0, 4.0, 5.0, 8.0, 10.0, 20.0, 40.0, 50.0, 100.0, 200.0, 500.0, 1000.0]
-        .into_iter()
-        .find(|k| drawn * k >= LEAST_BODY)
-        .unwrap_or(1000.0)
+    [
+        1.0, 2.0, 4.0, 5.0, 8.0, 10.0, 20.0, 40.0, 50.0, 100.0, 200.0, 500.0, 1000.0,
+    ]
+    .into_iter()
+    .find(|k| drawn * k >= LEAST_BODY)
+    .unwrap_or(1000.0)
 }
 
 /// Sheet units per inch of run.
@@ -90,12 +93,25 @@ impl Place {
         let rise = (c.rise_in * scale * exaggeration(c.rise_in, c.run_in)).min(BODY);
         // A short ramp stands in the middle of its room.
         let left = FLOOR + (WIDTH - FLOOR - RIGHT - run) / 2.0;
-        Some(Self { left, right: left + run, top: TOP, bottom: TOP + rise })
+        Some(Self {
+            left,
+            right: left + run,
+            top: TOP,
+            bottom: TOP + rise,
+        })
     }
 }
 
 fn draw(c: &RampContent) -> AnyView {
-    let Some(Place { left, right, top, bottom }) = Place::of(c) else { return ().into_any() };
+    let Some(Place {
+        left,
+        right,
+        top,
+        bottom,
+    }) = Place::of(c)
+    else {
+        return ().into_any();
+    };
     let end = WIDTH - 6.0;
     let under = bottom + GROUND;
     // Material: strokes at 45 degrees, from the foot of the wedge up to its face.
@@ -164,7 +180,12 @@ mod tests {
         assert_eq!(exaggeration(3.0, 9.0), 1.0);
         assert_eq!(exaggeration(0.1875, 9.0), 5.0);
         assert_eq!(exaggeration(0.0, 9.0), 1.0);
-        let flat = Place::of(&RampContent { rise_in: 0.01, run_in: 200.0, ..RampContent::default() }).unwrap();
+        let flat = Place::of(&RampContent {
+            rise_in: 0.01,
+            run_in: 200.0,
+            ..RampContent::default()
+        })
+        .unwrap();
         assert!(flat.bottom - flat.top >= LEAST_BODY * 0.5 && flat.bottom - flat.top <= BODY);
     }
 }

@@ -82,6 +82,8 @@ impl Sheet {
 /// A dimension: a thin line with a slash at each end and its figure along it.
 pub fn dimension(x1: f64, y1: f64, x2: f64, y2: f64, label: String) -> impl IntoView {
     let (mx, my) = (f64::midpoint(x1, x2), f64::midpoint(y1, y2));
+    // Digits and marks are about 9 units wide at this size.
+    let half = 4.5 * label.chars().count() as f64 + 3.0;
     let upright = (x2 - x1).abs() < (y2 - y1).abs();
     let slash = move |x: f64, y: f64| {
         view! { <line class="slash" x1=x - 4.0 y1=y + 4.0 x2=x + 4.0 y2=y - 4.0 /> }
@@ -91,6 +93,14 @@ pub fn dimension(x1: f64, y1: f64, x2: f64, y2: f64, label: String) -> impl Into
             <line class="dimension" x1=x1 y1=y1 x2=x2 y2=y2 />
             {slash(x1, y1)}
             {slash(x2, y2)}
+            // The line breaks for its figure.
+            <rect
+                class="floor"
+                x=mx - if upright { 9.0 } else { half }
+                y=my - if upright { half } else { 9.0 }
+                width=if upright { 18.0 } else { 2.0 * half }
+                height=if upright { 2.0 * half } else { 18.0 }
+            />
             <text
                 class="halo"
                 x=mx

@@ -17,18 +17,18 @@ words! {
     no_floor => "The old floor isn't known yet. Read the spots first; then each doorway shows its step."
         | "Todavía no se conoce el piso viejo. Primero lea los puntos; luego cada puerta muestra su escalón.";
     to_survey => "To the survey" | "Al levantamiento";
-    to_pour => "To the pour" | "Al vaciado";
+    to_pour => "To the pour" | "Al colado";
     view_label => "Look at the steps with" | "Ver los escalones con";
-    view_none => "No pour" | "Sin vaciado";
-    view_level => "Level pour" | "Vaciado a nivel";
-    view_flat => "Flat pour" | "Vaciado plano";
+    view_none => "No pour" | "Sin colado";
+    view_level => "Level pour" | "Colado a nivel";
+    view_flat => "Flat pour" | "Colado plano";
     view_hint => "Only what is shown here changes; the pour is chosen on its own page."
-        | "Solo cambia lo que se muestra aquí; el vaciado se elige en su propia página.";
+        | "Solo cambia lo que se muestra aquí; el colado se elige en su propia página.";
     no_such_pour => "This pour can't be made as entered; its page says why. The steps below are those without a pour."
-        | "Este vaciado no se puede hacer como está escrito; su página dice por qué. Los escalones de abajo son sin vaciado.";
+        | "Este colado no se puede hacer como está escrito; su página dice por qué. Los escalones de abajo son sin colado.";
     layers_here_heading => "Layers of this room" | "Capas de este cuarto";
     layers_here_hint => "What comes on top of the pour, or of the old floor where none is poured, from the bottom up."
-        | "Lo que va encima del vaciado, o del piso viejo donde no se vacía, de abajo hacia arriba.";
+        | "Lo que va encima del colado, o del piso viejo donde no se vacía, de abajo hacia arriba.";
     layers_beyond_heading => "Layers beyond" | "Capas del otro lado";
     layers_beyond_hint => "What lies on the subfloor beyond, from the bottom up. Leave it empty where the reading was taken on the finished floor."
         | "Lo que hay sobre el subpiso del otro lado, de abajo hacia arriba. Déjelo vacío si la lectura se tomó sobre el piso terminado.";
@@ -53,9 +53,9 @@ words! {
     spot_choose => "Choose a spot" | "Elija un punto";
     spot_option(number: usize, reading: String) => "Spot {number}, reading {reading}" | "Punto {number}, lectura {reading}";
     spot_missing => "Choose a spot that has a reading." | "Elija un punto que tenga lectura.";
-    pour_at_most_label => "The pour here stands no higher than" | "El vaciado aquí no pasa de";
+    pour_at_most_label => "The pour here stands no higher than" | "El colado aquí no pasa de";
     pour_at_most_hint => "A reading like a spot's; it holds both pours down at this opening. Blank: no limit."
-        | "Una lectura como la de un punto; limita los dos vaciados en este vano. En blanco: sin límite.";
+        | "Una lectura como la de un punto; limita los dos colados en este vano. En blanco: sin límite.";
     step_heading => "Step" | "Escalón";
     left_jamb => "Left jamb" | "Jamba izquierda";
     right_jamb => "Right jamb" | "Jamba derecha";
@@ -74,9 +74,9 @@ words! {
     rests_no_pour => "From the survey at the jambs and the layers above, with nothing poured."
         | "Del levantamiento en las jambas y las capas de arriba, sin vaciar nada.";
     rests_level => "From the survey at the jambs, the level pour and the layers above."
-        | "Del levantamiento en las jambas, el vaciado a nivel y las capas de arriba.";
+        | "Del levantamiento en las jambas, el colado a nivel y las capas de arriba.";
     rests_flat => "From the survey at the jambs, the flat pour and the layers above."
-        | "Del levantamiento en las jambas, el vaciado plano y las capas de arriba.";
+        | "Del levantamiento en las jambas, el colado plano y las capas de arriba.";
     still_missing_beyond => "Say how high the floor beyond is." | "Diga qué tan alto está el piso del otro lado.";
     still_missing_reading => "Enter the reading beyond." | "Escriba la lectura del otro lado.";
     still_missing_thickness => "Enter the thickness of every layer." | "Escriba el espesor de cada capa.";
@@ -120,8 +120,8 @@ words! {
     wedge => "Wedge" | "Cuña";
     wedge_bags => "Bags for the wedge" | "Sacos para la cuña";
     wedge_note => "With the yield and allowance of the pour. A ramp takes a mix that holds its shape; go by its own bag."
-        | "Con el rendimiento y el margen del vaciado. Una rampa pide una mezcla que guarde su forma; siga su propio saco.";
-    bags_missing => "Enter the bag's yield and the allowance on the pour's page." | "Escriba el rendimiento del saco y el margen en la página del vaciado.";
+        | "Con el rendimiento y el margen del colado. Una rampa pide una mezcla que guarde su forma; siga su propio saco.";
+    bags_missing => "Enter the bag's yield and the allowance on the pour's page." | "Escriba el rendimiento del saco y el margen en la página del colado.";
     section_caption(side: &str) => "Section at the {side}, thicknesses to scale; numbers as listed."
         | "Corte en la {side}, espesores a escala; números según la lista.";
     section_says(side: &str, step: String) => "Section through both floors at the {side}: {step}."
@@ -132,7 +132,7 @@ words! {
     beyond => "beyond" | "otro lado";
     subfloor_here => "Old floor" | "Piso viejo";
     subfloor_beyond => "Subfloor" | "Subpiso";
-    pour => "Pour" | "Vaciado";
+    pour => "Pour" | "Colado";
     ramp_caption => "Ramp from the side, to scale." | "Rampa de perfil, a escala.";
     ramp_caption_tall(times: String) => "Ramp from the side; heights drawn {times} times as large as lengths."
         | "Rampa de perfil; las alturas se dibujan {times} veces más grandes que los largos.";
@@ -140,15 +140,15 @@ words! {
         | "Una rampa que sube {rise} en una distancia de {run}, {slope}.";
     not_a_number => "This can't be worked out as entered." | "Esto no se puede calcular como está escrito.";
     below_zero(what: &str, given: String) => "{what} comes out below zero ({given}): the pour would lie under the old floor there."
-        | "{what} sale bajo cero ({given}): el vaciado quedaría debajo del piso viejo ahí.";
+        | "{what} sale bajo cero ({given}): el colado quedaría debajo del piso viejo ahí.";
     too_much(what: &str, given: String, most: String) => "{what} is {given}; up to {most} is believed here. Check the entry."
         | "{what} es {given}; aquí se acepta hasta {most}. Revise lo escrito.";
     entry_subfloor_here => "This room's old floor" | "El piso viejo de este cuarto";
-    entry_pour => "The pour" | "El vaciado";
+    entry_pour => "The pour" | "El colado";
     entry_layer => "A layer" | "Una capa";
     entry_subfloor_beyond => "The subfloor beyond" | "El subpiso del otro lado";
     steps_differ(left: String, right: String) => "One jamb steps up and the other down ({left} and {right}), so no single ramp fits. Bring the pour or a layer to one side first, or cap the pour here."
-        | "Una jamba sube y la otra baja ({left} y {right}), así que ninguna rampa sola sirve. Primero ajuste el vaciado o una capa, o limite el vaciado aquí.";
+        | "Una jamba sube y la otra baja ({left} y {right}), así que ninguna rampa sola sirve. Primero ajuste el colado o una capa, o limite el colado aquí.";
     upright(slope: String) => "{slope} is as good as upright. Give the ramp more length." | "{slope} es casi vertical. Dele más largo a la rampa.";
     too_long(given: String, most: String) => "It would be {given} long; up to {most} is worked with. Take a steeper slope."
         | "Mediría {given}; se calcula hasta {most}. Use una pendiente mayor.";
@@ -279,16 +279,23 @@ pub fn treatment(treatment: Treatment, units: Units) -> String {
     match treatment {
         Treatment::Flush => treat_flush().to_owned(),
         Treatment::Plain => treat_plain(text(published_in("plain_step"))),
-        Treatment::Bevel { upright_in, bevel_rise_in, least_run_in } => {
-            treat_bevel(text(upright_in), text(bevel_rise_in), text(least_run_in))
+        Treatment::Bevel {
+            upright_in,
+            bevel_rise_in,
+            least_run_in,
+        } => treat_bevel(text(upright_in), text(bevel_rise_in), text(least_run_in)),
+        Treatment::Ramp { least_run_in } => {
+            treat_ramp(text(published_in("bevelled_step")), text(least_run_in))
         }
-        Treatment::Ramp { least_run_in } => treat_ramp(text(published_in("bevelled_step")), text(least_run_in)),
     }
 }
 
 /// A published height of calc's table, inches.
 fn published_in(id: &str) -> f64 {
-    STEP_RULES.iter().find(|rule| rule.id == id).map_or(f64::NAN, |rule| rule.value_in)
+    STEP_RULES
+        .iter()
+        .find(|rule| rule.id == id)
+        .map_or(f64::NAN, |rule| rule.value_in)
 }
 
 /// How far a published figure was checked, where that must be told.
@@ -309,10 +316,14 @@ pub fn doorway_refusal(refusal: &DoorwayRefusal, units: Units) -> String {
     let text = |inches: f64| length_text(inches, units);
     match refusal {
         DoorwayRefusal::NotANumber(_) => not_a_number().to_owned(),
-        DoorwayRefusal::Negative { entry, given_in } => below_zero(entry_words(*entry), text(*given_in)),
-        DoorwayRefusal::TooMuch { entry, given_in, most_in } => {
-            too_much(entry_words(*entry), text(*given_in), text(*most_in))
+        DoorwayRefusal::Negative { entry, given_in } => {
+            below_zero(entry_words(*entry), text(*given_in))
         }
+        DoorwayRefusal::TooMuch {
+            entry,
+            given_in,
+            most_in,
+        } => too_much(entry_words(*entry), text(*given_in), text(*most_in)),
     }
 }
 
@@ -330,8 +341,14 @@ pub fn ramp_refusal(refusal: &RampRefusal, units: Units) -> String {
     let text = |inches: f64| length_text(inches, units);
     match refusal {
         RampRefusal::NotANumber(_) | RampRefusal::Negative { .. } => not_a_number().to_owned(),
-        RampRefusal::TooLong { what: Quantity::Slope, given_in, .. } => upright(fixed(*given_in, 1)),
-        RampRefusal::TooLong { given_in, most_in, .. } => too_long(text(*given_in), text(*most_in)),
+        RampRefusal::TooLong {
+            what: Quantity::Slope,
+            given_in,
+            ..
+        } => upright(fixed(*given_in, 1)),
+        RampRefusal::TooLong {
+            given_in, most_in, ..
+        } => too_long(text(*given_in), text(*most_in)),
         RampRefusal::NoRun => no_run().to_owned(),
         RampRefusal::Upright { slope } => {
             upright(Slope::from_ratio(*slope).format(SlopeUnit::Percent, 0))
@@ -339,9 +356,13 @@ pub fn ramp_refusal(refusal: &RampRefusal, units: Units) -> String {
         RampRefusal::NeverRises { .. } => never_rises().to_owned(),
         RampRefusal::AnyRun => any_run().to_owned(),
         RampRefusal::NoWidth => no_width().to_owned(),
-        RampRefusal::StepsDiffer { step_left_in, step_right_in } => {
-            steps_differ(thickness_text(*step_left_in, units), thickness_text(*step_right_in, units))
-        }
+        RampRefusal::StepsDiffer {
+            step_left_in,
+            step_right_in,
+        } => steps_differ(
+            thickness_text(*step_left_in, units),
+            thickness_text(*step_right_in, units),
+        ),
         RampRefusal::Yield { .. } => yield_out().to_owned(),
         RampRefusal::Allowance { .. } => allowance_out().to_owned(),
         RampRefusal::TooManyBags => too_many_bags().to_owned(),
@@ -385,7 +406,11 @@ mod tests {
         // 2010 ADA Standards 303.2: 1/4 in; 303.3: 1/2 in.
         let said = |step_in| treatment(classify(step_in).unwrap().treatment, Units::FeetInches);
         assert!(said(0.1).contains("1/4\""), "{}", said(0.1));
-        assert!(said(1.0).contains("1/2\"") && said(1.0).contains("12\""), "{}", said(1.0));
+        assert!(
+            said(1.0).contains("1/2\"") && said(1.0).contains("12\""),
+            "{}",
+            said(1.0)
+        );
     }
 
     #[test]

@@ -46,7 +46,10 @@ words! {
     open_previous => "Open the last good version" | "Abrir la última versión buena";
     take_out_room => "Take out this room" | "Quitar este cuarto";
     what_next => "Next" | "Sigue";
-    demo_name => "Corner house, back bedroom" | "Casa de la esquina, recámara de atrás";
+    demo_name => "Corner house" | "Casa de la esquina";
     demo_place => "the worked example" | "el ejemplo resuelto";
+    demo_room => "Back bedroom" | "Recámara de atrás";
+    demo_door => "hall door" | "puerta al pasillo";
+    demo_closet => "closet" | "clóset";
     overview => "Job" | "Trabajo";
 }

@@ -17,7 +17,7 @@ words! {
     still_unread(count: usize) => "{count} spots are not read yet; the figures rest on those that are." | "Faltan {count} puntos por medir; las cifras se basan en los medidos.";
     entries_missing(count: usize) => "{count} entries below are missing or can't be read; mend them and the answer is here."
         | "Faltan {count} datos abajo o no se entienden; corríjalos y aquí sale la respuesta.";
-    cover_label => "Cover over the highest spot" | "Espesor sobre el punto más alto";
+    cover_label => "Cover over the highest spot" | "Recubrimiento sobre el punto más alto";
     cover_hint => "The least the product allows: over wood mostly 1/4 to 1/2 in, over concrete 0 to 1/4 in. Read the bag."
         | "Lo mínimo que permite el producto: sobre madera casi siempre 1/4 a 1/2 pulg, sobre concreto 0 a 1/4. Lea el saco.";
     tilt_label => "Most tilt allowed for the flat pour" | "Inclinación máxima del colado plano";
@@ -80,7 +80,7 @@ words! {
     bag_yield_label => "One bag makes" | "Un saco rinde";
     bag_yield_hint => "0.4 to 0.5 ft³ for a 50 lb bag is common; the bag's own figure beats it." | "Lo común es 0.4 a 0.5 ft³ por saco de 50 lb; manda lo que diga el saco.";
     bag_water_label => "Water for one bag" | "Agua por saco";
-    allowance_label => "Allowance" | "Tolerancia de compra";
+    allowance_label => "Allowance" | "Margen de compra";
     batch_label => "Bags mixed at a time" | "Sacos por mezcla";
     minutes_label => "Minutes from one batch to that mixer's next" | "Minutos entre una mezcla y la siguiente";
     pot_label => "Minutes it still flows (pot life)" | "Minutos en que todavía corre";
@@ -117,13 +117,13 @@ words! {
     rule_called(spot: usize) => "the height at spot {spot}" | "la altura en el punto {spot}";
     cap_called(letter: &str) => "the height at opening {letter}" | "la altura en el vano {letter}";
     tilt_called => "the tilt limit" | "el límite de inclinación";
-    cover_called(spot: usize) => "the cover at spot {spot}" | "el espesor en el punto {spot}";
-    cover_corner_called => "the cover at a corner" | "el espesor en una esquina";
+    cover_called(spot: usize) => "the cover at spot {spot}" | "el recubrimiento en el punto {spot}";
+    cover_corner_called => "the cover at a corner" | "el recubrimiento en una esquina";
     conflict(causes: String) => "These can't be had together: {causes}." | "Esto no se puede a la vez: {causes}.";
     way_height(what: String, reading: String, by: String) => "It would work with {what} at a reading of {reading} ({by} more room)." | "Funcionaría con {what} en lectura de {reading} ({by} más).";
     way_tilt(tilt: String) => "It would work with a tilt of up to {tilt} in 4 ft." | "Funcionaría con una inclinación de hasta {tilt} en 4 pies.";
     and => "and" | "y";
-    refused_cover => "Enter a cover from 0 to 12 in." | "Escriba un espesor de 0 a 12 pulg.";
+    refused_cover => "Enter a cover from 0 to 12 in." | "Escriba un recubrimiento de 0 a 12 pulg.";
     refused_tilt => "Enter a tilt of 0 or more." | "Escriba una inclinación de 0 o más.";
     refused_rule(what: String) => "Check {what}: it is out of reach, or has no place in the room." | "Revise {what}: queda fuera de alcance o fuera del cuarto.";
     refused_floor => "There is no floor to pour on." | "No hay piso donde colar.";
@@ -144,7 +144,7 @@ words! {
     patch_none => "The floor meets the limit as it is; nothing to fill." | "El piso ya cumple; nada que rellenar.";
     patch_answer(volume: String, places: usize, deepest: String, area: String) => "About {volume} in {places} places, up to {deepest} deep, {area} touched."
         | "Cerca de {volume} en {places} lugares, hasta {deepest} de hondo, {area} tocados.";
-    patch_bags(bags: String) => "{bags} bags at the same yield and allowance." | "{bags} sacos con el mismo rendimiento y tolerancia.";
+    patch_bags(bags: String) => "{bags} bags at the same yield and allowance." | "{bags} sacos con el mismo rendimiento y margen.";
     patch_estimate => "An estimate from the spots read: a low between two spots is not in it. The floor stays as far out of level as it is."
         | "Una estimación con los puntos medidos: un bajo entre dos puntos no está contado. El piso sigue igual de desnivelado.";
     patch_too_many(most: usize) => "With more than {most} spots this takes too long here; survey the low part on its own."

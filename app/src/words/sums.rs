@@ -10,7 +10,7 @@ words! {
     all => "All quick sums" | "Todas las cuentas rápidas";
     ramp_title => "Rise, run and slope" | "Subida, distancia y pendiente";
     ramp_line => "Any two give the third: a ramp, a drain, a tilt." | "Con dos sale la tercera: una rampa, un desagüe, una inclinación.";
-    pour_title => "Pour volume and bags" | "Volumen y sacos del vaciado";
+    pour_title => "Pour volume and bags" | "Volumen y sacos del colado";
     pour_line => "Area and mean depth give the volume, the bags and the water." | "Área y espesor medio dan el volumen, los sacos y el agua.";
     want_label => "Find the" | "Calcular la";
     want_run => "run" | "distancia";
@@ -66,7 +66,7 @@ words! {
     caution_dust => "Dry mix holds silica. Wear a respirator rated for it and keep the dust down."
         | "La mezcla seca tiene sílice. Use respirador adecuado y evite levantar polvo.";
     caution_weight => "A pour is heavy. Check that the joists and the subfloor carry it, and meet the finish's deflection limit."
-        | "Un vaciado pesa. Revise que las vigas y el subpiso lo carguen y cumplan el límite de deflexión del acabado.";
+        | "Un colado pesa. Revise que las vigas y el subpiso lo carguen y cumplan el límite de deflexión del acabado.";
     caution_ramp => "A smooth ramp is slippery when wet. Give it a finish that grips, and edges that can be seen."
         | "Una rampa lisa resbala mojada. Dele un acabado que agarre y orillas que se vean.";
     keep_heading => "Keep into a job" | "Guardar en un trabajo";

@@ -12,7 +12,7 @@ named! {
         "stack_of_layers" => "Layers together = the sum of their thicknesses"
             | "Capas juntas = la suma de sus espesores";
         "finished_floor_here" => "Finished floor of this room = old floor + pour + layers"
-            | "Piso terminado de este cuarto = piso viejo + vaciado + capas";
+            | "Piso terminado de este cuarto = piso viejo + colado + capas";
         "finished_floor_beyond" => "Finished floor beyond = subfloor beyond + its layers"
             | "Piso terminado del otro lado = subpiso del otro lado + sus capas";
         "step_at_jamb" => "Step = finished floor of this room − finished floor beyond"
@@ -42,15 +42,15 @@ named! {
         "flat_surface_over_middle" => "Height over the middle = height at the first corner + rise right × distance right + rise away × distance away"
             | "Altura sobre el centro = altura en la primera esquina + subida a la derecha × distancia + subida hacia el fondo × distancia";
         "mean_depth" => "Mean depth = height of the pour over the middle − mean height of the old floor"
-            | "Espesor medio = altura del vaciado sobre el centro − altura media del piso viejo";
+            | "Espesor medio = altura del colado sobre el centro − altura media del piso viejo";
         "tilt" => "Tilt = 48 in × √(rise right² + rise away²)" | "Inclinación = 48 pulg × √(subida a la derecha² + subida hacia el fondo²)";
         "lifts" => "Lifts = greatest depth ÷ deepest single lift, rounded up"
-            | "Capas de vaciado = mayor espesor ÷ mayor espesor por capa, hacia arriba";
+            | "Capas de colado = mayor espesor ÷ mayor espesor por capa, hacia arriba";
         "lift_volume" => "Volume of a lift = volume up to its top − volume of the lifts below it"
             | "Volumen de una capa = volumen hasta su cara superior − volumen de las capas de abajo";
         "straightedge_gap" => "Gap = height of the straightedge over the place − height of the floor there"
-            | "Luz = altura de la regla sobre el lugar − altura del piso ahí";
-        "margin_to_limit" => "Margin = limit − gap" | "Margen = límite − luz";
+            | "Hueco = altura de la regla sobre el lugar − altura del piso ahí";
+        "margin_to_limit" => "Margin = limit − gap" | "Margen = límite − hueco";
         "patch_mean_depth" => "Mean depth of a patch = volume ÷ area" | "Espesor medio de un parche = volumen ÷ área";
         "flatness_number" => "F_F = constant ÷ (3 × deviation of the curvatures + their mean)"
             | "F_F = constante ÷ (3 × desviación de las curvaturas + su media)";
@@ -83,7 +83,7 @@ named! {
         "floor_beyond" => "finished floor beyond" | "piso terminado del otro lado";
         "floor_height" => "height of the floor" | "altura del piso";
         "floor_here" => "finished floor of this room" | "piso terminado de este cuarto";
-        "gap" => "gap" | "luz";
+        "gap" => "gap" | "hueco";
         "greatest_depth" => "greatest depth" | "mayor espesor";
         "greatest_thickness" => "greatest thickness" | "mayor grosor";
         "height" => "height" | "altura";
@@ -93,7 +93,7 @@ named! {
         "layer" => "layer" | "capa";
         "length" => "length" | "largo";
         "lift_limit" => "deepest single lift" | "mayor espesor por capa";
-        "lifts" => "lifts" | "capas de vaciado";
+        "lifts" => "lifts" | "capas de colado";
         "limit" => "limit" | "límite";
         "margin" => "margin" | "margen";
         "mean" => "mean" | "media";
@@ -106,7 +106,7 @@ named! {
         "mixers" => "mixers" | "mezcladores";
         "patch" => "patch" | "parche";
         "pot_life" => "pot life" | "tiempo útil";
-        "pour" => "pour" | "vaciado";
+        "pour" => "pour" | "colado";
         "rise" => "rise" | "subida";
         "rise_left" => "rise, left" | "subida, izquierda";
         "rise_right" => "rise, right" | "subida, derecha";
@@ -150,7 +150,8 @@ pub fn formula_line(name: &str) -> String {
 
 /// A figure as a step shows it: name, number, unit. Lengths are decimal, so that the step can be worked again.
 pub fn figure_line(figure: &Figure, units: Units) -> String {
-    let name = figure_name(figure.name).map_or_else(|| figure.name.replace('_', " "), str::to_owned);
+    let name =
+        figure_name(figure.name).map_or_else(|| figure.name.replace('_', " "), str::to_owned);
     format!("{name} {}", figure_value(figure, units))
 }
 
@@ -170,10 +171,12 @@ pub fn figure_value(figure: &Figure, units: Units) -> String {
         Unit::In3 => format!("{} in³", fixed(value, 2)),
         Unit::Ft3 if metric => Volume::from_ft3(value).format(VolumeUnit::Liters, 2),
         Unit::Ft3 => format!("{} ft³", fixed(value, 4)),
-        Unit::InPer4Ft if metric => match Slope::from_in_per_4ft(value).in_unit(SlopeUnit::MmPerM) {
-            Some(mm_per_m) => format!("{} mm/m", fixed(mm_per_m, 3)),
-            None => format!("{} {}", fixed(value, 4), per_4_ft()),
-        },
+        Unit::InPer4Ft if metric => {
+            match Slope::from_in_per_4ft(value).in_unit(SlopeUnit::MmPerM) {
+                Some(mm_per_m) => format!("{} mm/m", fixed(mm_per_m, 3)),
+                None => format!("{} {}", fixed(value, 4), per_4_ft()),
+            }
+        }
         Unit::InPer4Ft => format!("{} {}", fixed(value, 4), per_4_ft()),
         Unit::Ratio => fixed(value, 6),
         Unit::Percent => format!("{} %", fixed(value, 2)),
@@ -220,7 +223,10 @@ mod tests {
     /// Every formula and figure that calc's workings name, as its source has them.
     fn names_in_calc() -> (Vec<String>, Vec<String>) {
         let mut files = Vec::new();
-        sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../calc/src"), &mut files);
+        sources(
+            &Path::new(env!("CARGO_MANIFEST_DIR")).join("../calc/src"),
+            &mut files,
+        );
         let (mut formulas, mut figures) = (Vec::new(), Vec::new());
         for file in files {
             let text = std::fs::read_to_string(file).unwrap();
@@ -228,8 +234,13 @@ mod tests {
             if !text.contains("working::") {
                 continue;
             }
-            let after =
-                |before: &str| text.split(before).skip(1).filter_map(literal).map(str::to_owned).collect::<Vec<_>>();
+            let after = |before: &str| {
+                text.split(before)
+                    .skip(1)
+                    .filter_map(literal)
+                    .map(str::to_owned)
+                    .collect::<Vec<_>>()
+            };
             formulas.extend(["formula: ", "step(", "floor("].into_iter().flat_map(after));
             figures.extend(["figure(", "inches(", "name: "].into_iter().flat_map(after));
         }
@@ -241,23 +252,48 @@ mod tests {
         let (formulas, figures) = names_in_calc();
         // The search finds what is known to be there, in each of the ways it is written.
         for known in ["bags", "run_from_rise_and_slope", "finished_floor_here"] {
-            assert!(formulas.iter().any(|name| name == known), "{known} was not found");
+            assert!(
+                formulas.iter().any(|name| name == known),
+                "{known} was not found"
+            );
         }
         for known in ["yield", "rise_left", "contact1_height"] {
-            assert!(figures.iter().any(|name| name == known), "{known} was not found");
+            assert!(
+                figures.iter().any(|name| name == known),
+                "{known} was not found"
+            );
         }
-        let mute: Vec<_> = formulas.iter().filter(|name| formula(name).is_none()).collect();
+        let mute: Vec<_> = formulas
+            .iter()
+            .filter(|name| formula(name).is_none())
+            .collect();
         assert!(mute.is_empty(), "formulas without words: {mute:?}");
-        let mute: Vec<_> = figures.iter().filter(|name| figure_name(name).is_none()).collect();
+        let mute: Vec<_> = figures
+            .iter()
+            .filter(|name| figure_name(name).is_none())
+            .collect();
         assert!(mute.is_empty(), "figures without words: {mute:?}");
     }
 
     #[test]
     fn a_figure_shows_its_unit() {
-        let figure = |value, unit| Figure { name: "step_left", value, unit };
-        assert_eq!(figure_line(&figure(0.71875, Unit::In), Units::FeetInches), "step, left jamb 0.7188 in");
+        let figure = |value, unit| Figure {
+            name: "step_left",
+            value,
+            unit,
+        };
+        assert_eq!(
+            figure_line(&figure(0.71875, Unit::In), Units::FeetInches),
+            "step, left jamb 0.7188 in"
+        );
         // 25.4 mm to the inch: NIST SP 811, appendix B.8.
-        assert_eq!(figure_value(&figure(2.0, Unit::In), Units::Metric), "50.8 mm");
-        assert_eq!(figure_value(&figure(1.0, Unit::InPer4Ft), Units::Metric), "20.833 mm/m");
+        assert_eq!(
+            figure_value(&figure(2.0, Unit::In), Units::Metric),
+            "50.8 mm"
+        );
+        assert_eq!(
+            figure_value(&figure(1.0, Unit::InPer4Ft), Units::Metric),
+            "20.833 mm/m"
+        );
     }
 }

@@ -16,14 +16,18 @@ use crate::words::{common, doorways as words};
 fn layers(room: &Room, owner: Option<u32>) -> &[Layer] {
     match owner {
         None => &room.layers,
-        Some(opening) => room.opening(opening).map_or(&[], |opening| &opening.beyond_layers),
+        Some(opening) => room
+            .opening(opening)
+            .map_or(&[], |opening| &opening.beyond_layers),
     }
 }
 
 fn layers_mut(room: &mut Room, owner: Option<u32>) -> Option<&mut Vec<Layer>> {
     match owner {
         None => Some(&mut room.layers),
-        Some(opening) => room.opening_mut(opening).map(|opening| &mut opening.beyond_layers),
+        Some(opening) => room
+            .opening_mut(opening)
+            .map(|opening| &mut opening.beyond_layers),
     }
 }
 
@@ -58,7 +62,12 @@ pub fn Layers(
     owner: Option<u32>,
 ) -> impl IntoView {
     let units = room.open.units();
-    let ids = room.part(move |r| layers(r, owner).iter().map(|layer| layer.id).collect::<Vec<_>>());
+    let ids = room.part(move |r| {
+        layers(r, owner)
+            .iter()
+            .map(|layer| layer.id)
+            .collect::<Vec<_>>()
+    });
     let add_id = owner.map_or_else(|| "layer-add".to_owned(), |id| format!("layer-add-{id}"));
     let add = move |code: String| {
         let kind = layer(&code);
@@ -68,12 +77,16 @@ pub fn Layers(
         let units = units.get_untracked();
         let mut added = None;
         room.change_with_id(|r, id| {
-            let Some(layers) = layers_mut(r, owner) else { return };
+            let Some(layers) = layers_mut(r, owner) else {
+                return;
+            };
             added = Some(id);
             layers.push(Layer {
                 id,
                 name: kind.map_or_else(String::new, |kind| kind.id.to_owned()),
-                thickness: kind.map_or_else(Typed::default, |kind| typed_thickness(kind.typical_in, units)),
+                thickness: kind.map_or_else(Typed::default, |kind| {
+                    typed_thickness(kind.typical_in, units)
+                }),
                 rest: Rest::new(),
             });
         });
@@ -119,12 +132,24 @@ pub fn Layers(
 
 /// One layer.
 #[component]
-fn LayerRow(room: OpenRoom, owner: Option<u32>, id: u32, ids: Memo<Vec<u32>>, add_id: String) -> impl IntoView {
+fn LayerRow(
+    room: OpenRoom,
+    owner: Option<u32>,
+    id: u32,
+    ids: Memo<Vec<u32>>,
+    add_id: String,
+) -> impl IntoView {
     let units = room.open.units();
-    let find = move |r: &Room| layers(r, owner).iter().find(|layer| layer.id == id).cloned();
+    let find = move |r: &Room| {
+        layers(r, owner)
+            .iter()
+            .find(|layer| layer.id == id)
+            .cloned()
+    };
     let name = room.part(move |r| find(r).map(|layer| layer.name).unwrap_or_default());
     let thickness = room.part(move |r| find(r).map(|layer| layer.thickness).unwrap_or_default());
-    let number = Memo::new(move |_| ids.with(|ids| ids.iter().position(|&i| i == id).unwrap_or(0) + 1));
+    let number =
+        Memo::new(move |_| ids.with(|ids| ids.iter().position(|&i| i == id).unwrap_or(0) + 1));
     let called = Signal::derive(move || match words::layer_word(&name.read()) {
         Some(word) => word.to_owned(),
         None => words::layer_kind(number.get()),
@@ -132,15 +157,25 @@ fn LayerRow(room: OpenRoom, owner: Option<u32>, id: u32, ids: Memo<Vec<u32>>, ad
     let own = Memo::new(move |_| words::layer_word(&name.read()).is_none());
     let change = move |change: &dyn Fn(&mut Layer)| {
         room.change(|r| {
-            if let Some(layer) = layers_mut(r, owner).and_then(|l| l.iter_mut().find(|layer| layer.id == id)) {
+            if let Some(layer) =
+                layers_mut(r, owner).and_then(|l| l.iter_mut().find(|layer| layer.id == id))
+            {
                 change(layer);
             }
         });
     };
     let label = Signal::derive(move || {
-        if own.get() { words::layer_thickness().to_owned() } else { format!("{} · {}", number.get(), called.get()) }
+        if own.get() {
+            words::layer_thickness().to_owned()
+        } else {
+            format!("{} · {}", number.get(), called.get())
+        }
     });
-    let hint = Signal::derive(move || layer(&name.read()).map(|kind| range(kind, units.get())).unwrap_or_default());
+    let hint = Signal::derive(move || {
+        layer(&name.read())
+            .map(|kind| range(kind, units.get()))
+            .unwrap_or_default()
+    });
     let take_out = move |_| {
         room.change(|r| {
             if let Some(layers) = layers_mut(r, owner) {
@@ -201,14 +236,30 @@ mod tests {
 
     #[test]
     fn a_tables_thickness_is_typed_as_the_trade_writes_it() {
-        for (id, text) in [("plywood_5_8", "19/32\""), ("tile_porcelain_floor", "3/8\""), ("sheet_vinyl", "0.08")] {
-            assert_eq!(typed_thickness(layer(id).unwrap().typical_in, Units::FeetInches).text, text);
+        for (id, text) in [
+            ("plywood_5_8", "19/32\""),
+            ("tile_porcelain_floor", "3/8\""),
+            ("sheet_vinyl", "0.08"),
+        ] {
+            assert_eq!(
+                typed_thickness(layer(id).unwrap().typical_in, Units::FeetInches).text,
+                text
+            );
         }
         // Every one is read back to what the table says, within the tenth of a millimetre that a metric text shows.
         for kind in LAYERS {
-            for (units, within_in) in [(Units::FeetInches, 5e-4), (Units::Metric, 0.05 / 25.4 + 1e-9)] {
-                let read = fields::LAYER.read(&typed_thickness(kind.typical_in, units)).unwrap();
-                assert!((read - kind.typical_in).abs() <= within_in, "{}: {read}", kind.id);
+            for (units, within_in) in [
+                (Units::FeetInches, 5e-4),
+                (Units::Metric, 0.05 / 25.4 + 1e-9),
+            ] {
+                let read = fields::LAYER
+                    .read(&typed_thickness(kind.typical_in, units))
+                    .unwrap();
+                assert!(
+                    (read - kind.typical_in).abs() <= within_in,
+                    "{}: {read}",
+                    kind.id
+                );
             }
         }
     }

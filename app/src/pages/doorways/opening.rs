@@ -51,16 +51,29 @@ pub fn OpeningSheet(
     let units = room.open.units();
     let index = room.part(move |r| r.openings.iter().position(|o| o.id == id).unwrap_or(0));
     let name = room.part(move |r| r.opening(id).map(|o| o.name.clone()).unwrap_or_default());
-    let kind = room.part(move |r| r.opening(id).map(|o| o.kind == OpeningKind::Exterior).unwrap_or_default());
+    let kind = room.part(move |r| {
+        r.opening(id)
+            .map(|o| o.kind == OpeningKind::Exterior)
+            .unwrap_or_default()
+    });
     let title = move || {
         let called = room_words::opening_called(&opening_letter(index.get()));
         let name = name.get();
-        if name.trim().is_empty() { called } else { format!("{called}: {name}") }
+        if name.trim().is_empty() {
+            called
+        } else {
+            format!("{called}: {name}")
+        }
     };
     let steps = Memo::new(move |_| match asked.get() {
         None => Steps::NotAsked,
-        Some(DoorwayAsk { entry: Err(problems), .. }) => Steps::Missing(problems),
-        Some(DoorwayAsk { entry: Ok(entry), .. }) => match doorway(entry) {
+        Some(DoorwayAsk {
+            entry: Err(problems),
+            ..
+        }) => Steps::Missing(problems),
+        Some(DoorwayAsk {
+            entry: Ok(entry), ..
+        }) => match doorway(entry) {
             Ok(known) => Steps::Known(Box::new(known)),
             Err(refusals) => Steps::Refused(refusals),
         },
@@ -72,7 +85,10 @@ pub fn OpeningSheet(
     let trouble = move || match &*steps.read() {
         Steps::NotAsked | Steps::Known(_) => ().into_any(),
         Steps::Missing(problems) => {
-            let mut lines: Vec<_> = problems.iter().map(|problem| words::missing(problem.name)).collect();
+            let mut lines: Vec<_> = problems
+                .iter()
+                .map(|problem| words::missing(problem.name))
+                .collect();
             lines.dedup();
             view! {
                 <div class="notice">
@@ -84,7 +100,9 @@ pub fn OpeningSheet(
         }
         Steps::Refused(refusals) => {
             let units = units.get();
-            let lines = refusals.iter().map(|refusal| view! { <p>{words::doorway_refusal(refusal, units)}</p> });
+            let lines = refusals
+                .iter()
+                .map(|refusal| view! { <p>{words::doorway_refusal(refusal, units)}</p> });
             view! { <div class="notice look">{lines.collect_view()}</div> }.into_any()
         }
     };
@@ -102,18 +120,12 @@ pub fn OpeningSheet(
     }
 }
 
+/// What only this opening can do; the rest is said once at the page's end.
 fn cautions(known: Option<&Doorway>, exterior: bool) -> Vec<String> {
-    let Some(known) = known else { return Vec::new() };
-    let mut lines = Vec::new();
-    if known.greatest_step_in > ROUNDING_IN {
-        lines.push(words::cautions_threshold().to_owned());
+    match known {
+        Some(_) if exterior => vec![words::cautions_exterior().to_owned()],
+        _ => Vec::new(),
     }
-    lines.push(words::cautions_door().to_owned());
-    if exterior {
-        lines.push(words::cautions_exterior().to_owned());
-    }
-    lines.push(words::cautions_old_floor().to_owned());
-    lines
 }
 
 /// How the floor beyond is known, its layers, and the cap on the pour here.
@@ -123,7 +135,9 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
     let beyond = room.part(move |r| r.opening(id).map(|o| o.beyond).unwrap_or_default());
     let spot = room.part(move |r| r.opening(id).and_then(|o| o.beyond_spot));
     let down = room.part(|r| r.survey.way == ReadingWay::DownFromLine);
-    let part = move |get: fn(&Opening) -> Typed| room.part(move |r| r.opening(id).map(get).unwrap_or_default());
+    let part = move |get: fn(&Opening) -> Typed| {
+        room.part(move |r| r.opening(id).map(get).unwrap_or_default())
+    };
     let change = move |change: &dyn Fn(&mut Opening)| {
         room.change(|r| {
             if let Some(opening) = r.opening_mut(id) {
@@ -131,8 +145,14 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
             }
         });
     };
-    let reading_hint =
-        Signal::derive(move || if down.get() { words::reading_down() } else { words::reading_up() }.to_owned());
+    let reading_hint = Signal::derive(move || {
+        if down.get() {
+            words::reading_down()
+        } else {
+            words::reading_up()
+        }
+        .to_owned()
+    });
     let read = room.part(|r| {
         r.survey
             .spots
@@ -146,10 +166,14 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
         let known = read.get().into_iter().map(|(id, number, reading)| {
             ChoiceOption::new(id.to_string(), words::spot_option(number, reading))
         });
-        std::iter::once(ChoiceOption::new("", words::spot_choose())).chain(known).collect::<Vec<_>>()
+        std::iter::once(ChoiceOption::new("", words::spot_choose()))
+            .chain(known)
+            .collect::<Vec<_>>()
     });
     let spot_error = Signal::derive(move || {
-        let height = spot.get().and_then(|spot| work.readings.with(|readings| readings.height_of(spot)));
+        let height = spot
+            .get()
+            .and_then(|spot| work.readings.with(|readings| readings.height_of(spot)));
         height.is_none().then(|| words::spot_missing().to_owned())
     });
     view! {
@@ -230,7 +254,11 @@ fn StepAnswer(
 ) -> impl IntoView {
     let units = room.open.units();
     let here = room.part(|r| r.layers.clone());
-    let beyond = room.part(move |r| r.opening(id).map(|o| o.beyond_layers.clone()).unwrap_or_default());
+    let beyond = room.part(move |r| {
+        r.opening(id)
+            .map(|o| o.beyond_layers.clone())
+            .unwrap_or_default()
+    });
     let step = move |side: Side| {
         Signal::derive(move || {
             known.with(|known| {
@@ -239,7 +267,11 @@ fn StepAnswer(
                     Side::Right => known.right.step_in,
                 });
                 // Rounding is no step, and no minus sign either.
-                if step_in.abs() <= ROUNDING_IN { 0.0 } else { step_in }
+                if step_in.abs() <= ROUNDING_IN {
+                    0.0
+                } else {
+                    step_in
+                }
             })
         })
     };
@@ -264,8 +296,13 @@ fn StepAnswer(
             </div>
         }
     };
-    let change = Memo::new(move |_| known.with(|known| classify(known.as_ref()?.greatest_step_in).ok()));
-    let treatment = move || change.get().map(|change| words::treatment(change.treatment, units.get()));
+    let change =
+        Memo::new(move |_| known.with(|known| classify(known.as_ref()?.greatest_step_in).ok()));
+    let treatment = move || {
+        change
+            .get()
+            .map(|change| words::treatment(change.treatment, units.get()))
+    };
     let rests = Signal::derive(move || {
         match with.get() {
             Shown::Nothing => words::rests_no_pour(),
@@ -280,9 +317,19 @@ fn StepAnswer(
             Some(here.with(|here| beyond.with(|beyond| section(known, here, beyond, units.get()))))
         })
     });
-    let drawing = Signal::derive(move || content.get().map(|(content, _)| content).unwrap_or_default());
-    let side = move || known.with(|known| words::side(known.as_ref().map_or(Side::Left, |known| known.greatest_at)));
-    let says = Signal::derive(move || words::section_says(side(), drawing.with(|content| content.step.clone())));
+    let drawing = Signal::derive(move || {
+        content
+            .get()
+            .map(|(content, _)| content)
+            .unwrap_or_default()
+    });
+    let side = move || {
+        known
+            .with(|known| words::side(known.as_ref().map_or(Side::Left, |known| known.greatest_at)))
+    };
+    let says = Signal::derive(move || {
+        words::section_says(side(), drawing.with(|content| content.step.clone()))
+    });
     let legend = move || {
         let lines = content.get().map(|(_, lines)| lines).unwrap_or_default();
         let (here, beyond): (Vec<_>, Vec<_>) = lines.into_iter().partition(|line| line.here);
@@ -341,37 +388,90 @@ struct Line {
 }
 
 /// The section at the jamb with the greater step, and the list that its numbers stand for.
-fn section(known: &Doorway, here: &[Layer], beyond: &[Layer], units: Units) -> (FloorsContent, Vec<Line>) {
+fn section(
+    known: &Doorway,
+    here: &[Layer],
+    beyond: &[Layer],
+    units: Units,
+) -> (FloorsContent, Vec<Line>) {
     let left = known.greatest_at == Side::Left;
     let entry = &known.entry;
     let (jamb, subfloor_in, pour_in, beyond_in) = if left {
-        (known.left, entry.here_left_in, entry.pour_left_in, entry.beyond_left_in)
+        (
+            known.left,
+            entry.here_left_in,
+            entry.pour_left_in,
+            entry.beyond_left_in,
+        )
     } else {
-        (known.right, entry.here_right_in, entry.pour_right_in, entry.beyond_right_in)
+        (
+            known.right,
+            entry.here_right_in,
+            entry.pour_right_in,
+            entry.beyond_right_in,
+        )
     };
     let mut lines: Vec<Line> = Vec::new();
     let mut stack = |side_here: bool, name: String, thickness_in: f64, material: Material| {
         let (number, thickness) = (lines.len() + 1, thickness_text(thickness_in, units));
-        lines.push(Line { here: side_here, number, name, thickness: thickness.clone() });
-        Stacked { number, thickness_in, thickness, material }
+        lines.push(Line {
+            here: side_here,
+            number,
+            name,
+            thickness: thickness.clone(),
+        });
+        Stacked {
+            number,
+            thickness_in,
+            thickness,
+            material,
+        }
     };
     let mut here_stack = Vec::new();
     if pour_in > 0.0 {
-        here_stack.push(stack(true, words::pour().to_owned(), pour_in, Material::Pour));
+        here_stack.push(stack(
+            true,
+            words::pour().to_owned(),
+            pour_in,
+            Material::Pour,
+        ));
     }
     for (entered, &thickness_in) in here.iter().zip(&entry.layers_here_in) {
-        here_stack.push(stack(true, words::layer_called(entered), thickness_in, material(entered)));
+        here_stack.push(stack(
+            true,
+            words::layer_called(entered),
+            thickness_in,
+            material(entered),
+        ));
     }
     let beyond_stack = beyond
         .iter()
         .zip(&entry.layers_beyond_in)
-        .map(|(entered, &thickness_in)| stack(false, words::layer_called(entered), thickness_in, material(entered)))
+        .map(|(entered, &thickness_in)| {
+            stack(
+                false,
+                words::layer_called(entered),
+                thickness_in,
+                material(entered),
+            )
+        })
         .collect();
-    let step =
-        if jamb.step_in.abs() <= ROUNDING_IN { String::new() } else { thickness_text(jamb.step_in.abs(), units) };
+    let step = if jamb.step_in.abs() <= ROUNDING_IN {
+        String::new()
+    } else {
+        thickness_text(jamb.step_in.abs(), units)
+    };
     let content = FloorsContent {
-        here: FloorSide { name: words::this_room().to_owned(), subfloor_in, layers: here_stack },
-        beyond: FloorSide { name: words::beyond().to_owned(), subfloor_in: beyond_in, layers: beyond_stack },
+        here: FloorSide {
+            name: words::this_room().to_owned(),
+            subfloor_in,
+            layers: here_stack,
+        },
+        beyond: FloorSide {
+            name: words::beyond().to_owned(),
+            subfloor_in: beyond_in,
+            layers: beyond_stack,
+        },
         step,
     };
     (content, lines)

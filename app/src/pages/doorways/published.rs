@@ -12,7 +12,11 @@ pub fn step_table(change: &LevelChange, exterior: bool, units: Units) -> impl In
     let asked = |held: &&Held| match held.rule.applies {
         Applies::AnyStep | Applies::Doorway => true,
         Applies::ExteriorDoor => exterior,
-        Applies::Ramp | Applies::Stair | Applies::StairDifference | Applies::ShowerCurb | Applies::ToiletFlange => false,
+        Applies::Ramp
+        | Applies::Stair
+        | Applies::StairDifference
+        | Applies::ShowerCurb
+        | Applies::ToiletFlange => false,
     };
     let rows = change
         .held
@@ -25,7 +29,14 @@ pub fn step_table(change: &LevelChange, exterior: bool, units: Units) -> impl In
                 words::past_by(thickness_text(held.off_by_in, units))
             };
             let limit = length_text(held.rule.value_in, units);
-            row(words::step_rule(held.rule.id), held.rule.source, held.rule.status, limit, held.within, verdict)
+            row(
+                words::step_rule(held.rule.id),
+                held.rule.source,
+                held.rule.status,
+                limit,
+                held.within,
+                verdict,
+            )
         })
         .collect_view();
     table(rows)
@@ -36,7 +47,11 @@ pub fn slope_table(held: &[SlopeHeld]) -> impl IntoView + use<> {
     let rows = held
         .iter()
         .map(|held| {
-            let verdict = if held.within { words::within() } else { words::steeper() };
+            let verdict = if held.within {
+                words::within()
+            } else {
+                words::steeper()
+            };
             let limit = words::one_to(1.0 / held.rule.one_in);
             row(
                 words::slope_rule(held.rule.id),

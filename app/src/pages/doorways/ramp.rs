@@ -33,35 +33,62 @@ pub fn RampPart(
     let units = room.open.units();
     let entries = room.part(move |r| r.opening(id).cloned());
     let width = Memo::new(move |_| {
-        work.openings.with(|(placed, _)| placed.iter().find(|p| p.id == id).map(|p| p.span.span.width_in))
+        work.openings.with(|(placed, _)| {
+            placed
+                .iter()
+                .find(|p| p.id == id)
+                .map(|p| p.span.span.width_in)
+        })
     });
     // None while an entry is missing: its field says so.
     let answer = Memo::new(move |_| {
         let known = known.get()?;
-        let ask = entries.with(|o| o.as_ref().map(|o| ramp_ask(o, width.get().unwrap_or(0.0), &known)))?.ok()?;
+        let ask = entries
+            .with(|o| {
+                o.as_ref()
+                    .map(|o| ramp_ask(o, width.get().unwrap_or(0.0), &known))
+            })?
+            .ok()?;
         Some(ramp(ask))
     });
-    let built = Memo::new(move |_| answer.get().and_then(Result::ok).filter(|ramp| ramp.low_side != LowSide::Neither));
+    let built = Memo::new(move |_| {
+        answer
+            .get()
+            .and_then(Result::ok)
+            .filter(|ramp| ramp.low_side != LowSide::Neither)
+    });
     let pour = room.part(|r| r.pour.clone());
     let wedge_bags = Memo::new(move |_| {
         let ramp = built.get()?;
-        pour.with(|pour| bag_ask(pour, ramp.wedge_ft3())).ok().and_then(|ask| bags(&ask).ok())
+        pour.with(|pour| bag_ask(pour, ramp.wedge_ft3()))
+            .ok()
+            .and_then(|ask| bags(&ask).ok())
     });
-    let by_length = Memo::new(move |_| entries.with(|o| o.as_ref().is_some_and(|o| !o.ramp_length.is_blank())));
+    let by_length =
+        Memo::new(move |_| entries.with(|o| o.as_ref().is_some_and(|o| !o.ramp_length.is_blank())));
     // What only the whole ramp can see stands beside the field that governs it.
     let refused = Memo::new(move |_| match answer.get() {
         Some(Err(refusal)) => Some((refusal, words::ramp_refusal(&refusal, units.get()))),
         _ => None,
     });
     let differ = Memo::new(move |_| {
-        refused.get().filter(|(refusal, _)| matches!(refusal, RampRefusal::StepsDiffer { .. })).map(|(_, text)| text)
+        refused
+            .get()
+            .filter(|(refusal, _)| matches!(refusal, RampRefusal::StepsDiffer { .. }))
+            .map(|(_, text)| text)
     });
     let beside = move |length: bool| {
         Signal::derive(move || {
-            if differ.read().is_some() || by_length.get() != length { None } else { refused.get().map(|(_, text)| text) }
+            if differ.read().is_some() || by_length.get() != length {
+                None
+            } else {
+                refused.get().map(|(_, text)| text)
+            }
         })
     };
-    let part = move |get: fn(&Opening) -> Typed| room.part(move |r| r.opening(id).map(get).unwrap_or_default());
+    let part = move |get: fn(&Opening) -> Typed| {
+        room.part(move |r| r.opening(id).map(get).unwrap_or_default())
+    };
     let change = move |change: &dyn Fn(&mut Opening)| {
         room.change(|r| {
             if let Some(opening) = r.opening_mut(id) {
@@ -69,14 +96,27 @@ pub fn RampPart(
             }
         });
     };
-    let wanted = Memo::new(move |_| known.with(|k| k.as_ref().is_some_and(|k| k.greatest_step_in > ROUNDING_IN)));
+    let wanted = Memo::new(move |_| {
+        known.with(|k| k.as_ref().is_some_and(|k| k.greatest_step_in > ROUNDING_IN))
+    });
     // An upright edge that will do needs no ramp; one can still be looked at.
     let due = Memo::new(move |_| {
-        let step_in = known.with(|known| known.as_ref().map_or(0.0, |known| known.greatest_step_in));
-        !matches!(classify(step_in).map(|change| change.treatment), Ok(Treatment::Flush | Treatment::Plain))
+        let step_in =
+            known.with(|known| known.as_ref().map_or(0.0, |known| known.greatest_step_in));
+        !matches!(
+            classify(step_in).map(|change| change.treatment),
+            Ok(Treatment::Flush | Treatment::Plain)
+        )
     });
-    let content = Memo::new(move |_| built.get().map(|ramp| profile(&ramp, units.get())).unwrap_or_default());
-    let says = Signal::derive(move || content.with(|c| words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone())));
+    let content = Memo::new(move |_| {
+        built
+            .get()
+            .map(|ramp| profile(&ramp, units.get()))
+            .unwrap_or_default()
+    });
+    let says = Signal::derive(move || {
+        content.with(|c| words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone()))
+    });
     let caption = move || {
         let times = content.with(|c| exaggeration(c.rise_in, c.run_in));
         let low = built.get().map(|ramp| match ramp.low_side {
@@ -84,7 +124,11 @@ pub fn RampPart(
             LowSide::Beyond => words::ramp_lies_beyond(),
             LowSide::Neither => words::ramp_none(),
         });
-        let scale = if times > 1.0 { words::ramp_caption_tall(fixed(times, 0)) } else { words::ramp_caption().to_owned() };
+        let scale = if times > 1.0 {
+            words::ramp_caption_tall(fixed(times, 0))
+        } else {
+            words::ramp_caption().to_owned()
+        };
         view! { {scale} " " {low} }
     };
     let rests = Signal::derive(move || {
@@ -92,16 +136,26 @@ pub fn RampPart(
             .get()
             .map(|ramp| match ramp.entry.fit {
                 Fit::Slope(slope) => words::ramp_by_slope(words::one_to(slope)),
-                Fit::Length(length_in) => words::ramp_by_length(length_text(length_in, units.get())),
+                Fit::Length(length_in) => {
+                    words::ramp_by_length(length_text(length_in, units.get()))
+                }
             })
             .unwrap_or_default()
     });
     let rows = Signal::derive(move || {
-        built.get().map(|ramp| rows(&ramp, wedge_bags.get().as_ref(), units.get())).unwrap_or_default()
+        built
+            .get()
+            .map(|ramp| rows(&ramp, wedge_bags.get().as_ref(), units.get()))
+            .unwrap_or_default()
     });
     let steps = Signal::derive(move || {
         let mut steps = built.get().map(|ramp| ramp.working()).unwrap_or_default();
-        steps.extend(wedge_bags.get().iter().flat_map(|bags| bags.working().into_iter().take(2)));
+        steps.extend(
+            wedge_bags
+                .get()
+                .iter()
+                .flat_map(|bags| bags.working().into_iter().take(2)),
+        );
         steps
     });
     view! {
@@ -190,7 +244,14 @@ fn rows(ramp: &Ramp, bags: Option<&Bags>, units: Units) -> Vec<(String, String)>
         row(words::run_at_left(), text(ramp.run_left_in)),
         row(words::run_at_right(), text(ramp.run_right_in)),
         row(words::slope_built(), words::one_to(ramp.steepest)),
-        row(words::angle(), format!("{}° · {}", fixed(ramp.degrees, 2), words::in_per_ft(fixed(ramp.in_per_ft, 3)))),
+        row(
+            words::angle(),
+            format!(
+                "{}° · {}",
+                fixed(ramp.degrees, 2),
+                words::in_per_ft(fixed(ramp.in_per_ft, 3))
+            ),
+        ),
         row(
             words::wedge(),
             match units {
@@ -204,7 +265,11 @@ fn rows(ramp: &Ramp, bags: Option<&Bags>, units: Units) -> Vec<(String, String)>
         ),
     ];
     if let Some(bags) = bags {
-        let count = if bags.bags == 1 { common::one_bag().to_owned() } else { common::bag_count(u64::from(bags.bags)) };
+        let count = if bags.bags == 1 {
+            common::one_bag().to_owned()
+        } else {
+            common::bag_count(u64::from(bags.bags))
+        };
         rows.push(row(words::wedge_bags(), count));
     }
     rows

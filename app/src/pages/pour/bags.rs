@@ -11,6 +11,7 @@ use leptos::prelude::*;
 
 use super::Plans;
 use super::compare::{dams_in, volume_text};
+use crate::answer::Working;
 use crate::entry::Measured;
 use crate::pictures::{Figure, length_text};
 use crate::words::{common, pour as words};
@@ -112,6 +113,21 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
             {dam}
         })
     };
+    let steps = derived(move || {
+        let Some(Ok(bags)) = bags.get() else {
+            return Vec::new();
+        };
+        let mut steps = bags.working();
+        if let Some(pace) = plans
+            .entry
+            .with(|entry| questions::pace_ask(entry, bags.bags))
+            .ok()
+            .and_then(|ask| pace(&ask).ok())
+        {
+            steps.extend(pace.working());
+        }
+        steps
+    });
     view! {
         <section class="sheet">
             <h2>{words::bags_heading()}</h2>
@@ -125,6 +141,7 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
             />
             {draw(lines)}
             {draw(around)}
+            <Working steps units />
             <div class="pair">
                 {entry(plans, "bag-yield", words::bag_yield_label(), words::bag_yield_hint(), fields::BAG_YIELD, |p| &mut p.bag_yield)}
                 {entry(plans, "allowance", words::allowance_label(), "", fields::ALLOWANCE, |p| &mut p.allowance_percent)}
@@ -171,10 +188,21 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
                 .into_any(),
         })
     };
+    let steps = derived(move || {
+        let limit = plans.entry.with(questions::lift_limit_in).ok().flatten();
+        let plan = match (plans.surface.get(), plans.pour(plans.shown.get()), limit) {
+            (Some(surface), Some(pour), Some(limit)) => {
+                lifts(&surface, &pour, limit, LiftShare::Even).ok()
+            }
+            _ => None,
+        };
+        plan.map(|plan| plan.working()).unwrap_or_default()
+    });
     view! {
         <section class="sheet">
             <h2>{words::lifts_heading()}</h2>
             {draw(lines)}
+            <Working steps units />
             {entry(plans, "lift", words::lift_label(), "", fields::LIFT, |p| &mut p.lift_limit)}
         </section>
     }

@@ -12,6 +12,7 @@ use calc::quantity::{Volume, VolumeUnit};
 use leptos::prelude::*;
 
 use super::Plans;
+use crate::answer::Working;
 use crate::pictures::{Figure, length_text};
 use crate::words::{common, pour as words};
 use crate::work::opening_letter;
@@ -28,6 +29,14 @@ pub fn volume_text(ft3: f64, units: Units) -> String {
 /// The two answers, then all their figures in one table.
 #[component]
 pub fn Compare(plans: Plans) -> impl IntoView {
+    let units = plans.room.open.units();
+    // Of the pour that is looked at; the other's is a tap away.
+    let steps = derived(
+        move || match (plans.surface.get(), plans.pour(plans.shown.get())) {
+            (Some(surface), Some(pour)) => pour.working(&surface),
+            _ => Vec::new(),
+        },
+    );
     view! {
         <section class="sheet">
             <h2>{words::compare_heading()}</h2>
@@ -38,6 +47,7 @@ pub fn Compare(plans: Plans) -> impl IntoView {
             <p class="quiet">{common::level()} ": " {words::level_note()} " " {common::flat()} ": " {words::flat_note()}</p>
             <Refusals plans />
             <Table plans />
+            <Working steps units />
         </section>
     }
 }

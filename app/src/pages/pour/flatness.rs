@@ -13,6 +13,7 @@ use leptos::prelude::*;
 
 use super::Plans;
 use super::compare::volume_text;
+use crate::answer::Working;
 use crate::entry::Measured;
 use crate::pages::room::gaps;
 use crate::pictures::floor_map::{MapContent, Mark, Pin};
@@ -104,6 +105,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
                     {say(move || words::worst_caption(worst.with(|w| w.as_ref().map_or(0, |w| w.lines_tried))))}
                 </figcaption>
             </figure>
+            <Working steps=derived(move || verdicts.get().into_iter().flat_map(|v| v.steps).collect()) units />
             <p>{words::after_pour()}</p>
             <Measured
                 id="straightedge"
