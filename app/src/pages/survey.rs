@@ -20,7 +20,7 @@ use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
 use crate::pictures::{FloorMap, LengthFigure, length_text};
 use crate::shell::PageHeading;
 use crate::store::files;
-use crate::words::{common, notices, survey as words};
+use crate::words::{common, notices, pour as pour_words, survey as words};
 use crate::work::Work;
 
 /// What the survey page holds open.
@@ -520,7 +520,7 @@ fn Facts(walk: Walk) -> impl IntoView {
                 let leans = if tilt < 1.0 / 64.0 {
                     words::best_fit_level(rms)
                 } else {
-                    words::best_fit(length_text(tilt, units.get()), rms)
+                    words::best_fit(pour_words::tilt(tilt, units.get()), rms)
                 };
                 let assumed = surface.with(|s| {
                     s.as_ref().map_or(0, |s| s.vertices.iter().filter(|v| v.assumed_from.is_some()).count())

@@ -109,7 +109,7 @@ pub fn FloorMap(
     let sheet = memo(move || {
         content.with(|c| {
             let (margin, bottom) = if c.sides.is_some() {
-                (36.0, 44.0)
+                (46.0, 50.0)
             } else {
                 (26.0, 26.0)
             };
@@ -302,8 +302,8 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
         let (x1, y1) = sheet.at(low);
         let (x2, y2) = sheet.at(high);
         view! {
-            {dimension(x1, y1 + 32.0, x2, y1 + 32.0, width)}
-            {dimension(x1 - 24.0, y1, x1 - 24.0, y2, length)}
+            {dimension(x1, y1 + 36.0, x2, y1 + 36.0, width)}
+            {dimension(x1 - 34.0, y1, x1 - 34.0, y2, length)}
         }
     });
     let numbers = c.wall_numbers.then(|| {

@@ -30,7 +30,8 @@ words! {
     finish_floating => "Laminate or floating plank" | "Laminado o tablón flotante";
     deepest(depth: String) => "deepest {depth}" | "máximo {depth}";
     mean(depth: String) => "mean {depth}" | "promedio {depth}";
-    leans(tilt: String) => "leans {tilt} in 4 ft" | "se inclina {tilt} en 4 pies";
+    leans(tilt: String) => "leans {tilt}" | "se inclina {tilt}";
+    in_4_ft(inches: String) => "{inches} in per 4 ft" | "{inches} pulg en 4 pies";
     leans_not => "no tilt" | "sin inclinación";
     take_level => "Take level" | "Tomar a nivel";
     take_flat => "Take flat" | "Tomar plano";
@@ -44,7 +45,7 @@ words! {
     row_least => "Least depth" | "Espesor mínimo";
     row_mean => "Mean depth" | "Espesor promedio";
     row_greatest => "Greatest depth" | "Espesor máximo";
-    row_tilt => "Tilt in 4 ft" | "Inclinación en 4 pies";
+    row_tilt => "Tilt" | "Inclinación";
     row_direction => "Falls toward" | "Baja hacia";
     row_lifts => "Lifts" | "Capas";
     row_dam => "Dam" | "Dique";
@@ -61,8 +62,8 @@ words! {
     pins_show => "Show the pins for" | "Mostrar los clavos para";
     pins_says(kind: String, least: String, most: String) => "Plan with the depth of the {kind} pour at each spot, from {least} to {most}."
         | "Plano con el espesor del colado {kind} en cada punto, de {least} a {most}.";
-    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. Darker is deeper; the arrow points downhill."
-        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Más oscuro es más hondo; la flecha apunta cuesta abajo.";
+    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. Stronger blue is deeper; the arrow points downhill."
+        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Azul más fuerte es más hondo; la flecha apunta cuesta abajo.";
     pins_table => "All pins as a table" | "Todos los clavos en tabla";
     pin_height => "Pin height" | "Altura del clavo";
     section_heading => "Section" | "Corte";
@@ -121,7 +122,7 @@ words! {
     cover_corner_called => "the cover at a corner" | "el recubrimiento en una esquina";
     conflict(causes: String) => "These can't be had together: {causes}." | "Esto no se puede a la vez: {causes}.";
     way_height(what: String, reading: String, by: String) => "It would work with {what} at a reading of {reading} ({by} more room)." | "Funcionaría con {what} en lectura de {reading} ({by} más).";
-    way_tilt(tilt: String) => "It would work with a tilt of up to {tilt} in 4 ft." | "Funcionaría con una inclinación de hasta {tilt} en 4 pies.";
+    way_tilt(tilt: String) => "It would work with a tilt of up to {tilt}." | "Funcionaría con una inclinación de hasta {tilt}.";
     and => "and" | "y";
     refused_cover => "Enter a cover from 0 to 12 in." | "Escriba un recubrimiento de 0 a 12 pulg.";
     refused_tilt => "Enter a tilt of 0 or more." | "Escriba una inclinación de 0 o más.";
@@ -257,7 +258,7 @@ pub fn pour_refusal(refusal: &PourRefusal, naming: &dyn Naming, units: Units) ->
 /// A tilt as a rise in 4 ft (or per metre), in hundredths: a sixteenth is too coarse for it.
 pub fn tilt(in_per_4ft: f64, units: Units) -> String {
     match units {
-        Units::FeetInches => format!("{} {}", fixed(in_per_4ft, 2), super::common::unit_in()),
+        Units::FeetInches => in_4_ft(fixed(in_per_4ft, 2)),
         Units::Metric => Slope::from_in_per_4ft(in_per_4ft).format(SlopeUnit::MmPerM, 2),
     }
 }

@@ -68,8 +68,8 @@ words! {
     paste_more(count: usize) => "and {count} more lines" | "y {count} líneas más";
     facts_heading => "What the floor does" | "Qué hace el piso";
     fall_rests(low: String, high: String) => "From the highest spot ({high}) down to the lowest ({low})." | "Del punto más alto ({high}) al más bajo ({low}).";
-    best_fit(tilt: String, rms: String) => "As a whole it leans {tilt} in 4 ft; the spots stray {rms} from that plane (root mean square)."
-        | "En conjunto se inclina {tilt} en 4 pies; los puntos se apartan {rms} de ese plano (media cuadrática).";
+    best_fit(tilt: String, rms: String) => "As a whole it leans {tilt}; the spots stray {rms} from that plane (root mean square)."
+        | "En conjunto se inclina {tilt}; los puntos se apartan {rms} de ese plano (media cuadrática).";
     best_fit_level(rms: String) => "As a whole it does not lean; the spots stray {rms} (root mean square)." | "En conjunto no se inclina; los puntos se apartan {rms} (media cuadrática).";
     contours_caption(step: String) => "Lines of equal height, {step} apart, from the highest spot down; a heavier line every fourth; the arrow points downhill."
         | "Líneas de igual altura, cada {step}, desde el punto más alto; cada cuarta más gruesa; la flecha apunta cuesta abajo.";
