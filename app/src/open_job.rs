@@ -120,6 +120,11 @@ pub struct OpenRoom {
 }
 
 impl OpenRoom {
+    /// A key of this room's own, for what is kept outside the document.
+    pub fn key(self, name: &str) -> String {
+        format!("{}.{}.{name}", self.open.id(), self.id)
+    }
+
     /// Changes the room and saves the job at once; nothing where the room is gone.
     pub fn change(self, change: impl FnOnce(&mut Room)) {
         self.open.change(|job| {

@@ -1,12 +1,13 @@
 //! The frame of every page: head, story pole, heading, foot.
 
-use crate::reactive::say;
+use crate::reactive::{When, say};
 use leptos::prelude::*;
 use leptos_router::hooks::use_location;
 
+use crate::offline::Offline;
 use crate::paths::{self, Stage};
 use crate::settings::{Light, Settings};
-use crate::words::{self, Language, common};
+use crate::words::{self, Language, common, notices};
 
 /// The mark of the house: a story pole with its marks.
 #[component]
@@ -44,6 +45,7 @@ pub fn Head(
                 {common::app_name()}
             </a>
             <span class="where">{place}</span>
+            <UpdateNotice />
         </header>
     }
 }
@@ -144,10 +146,34 @@ pub fn WatchMoves() -> impl IntoView {
     });
 }
 
+/// A newer version, offered and never forced: every entry is saved, and the page stays until the user says so.
+#[component]
+pub fn UpdateNotice() -> impl IntoView {
+    let offline = expect_context::<Offline>();
+    view! {
+        <div role="status" class="update">
+            <When when=offline.update_waiting>
+                <div class="notice">
+                    <p>{notices::update_ready()}</p>
+                    <div class="row">
+                        <button type="button" class="button main" on:click=move |_| offline.apply_update()>
+                            {notices::update_now()}
+                        </button>
+                        <button type="button" class="button" on:click=move |_| offline.update_waiting.set(false)>
+                            {notices::update_later()}
+                        </button>
+                    </div>
+                </div>
+            </When>
+        </div>
+    }
+}
+
 /// The foot of every page: other places, language, light.
 #[component]
 pub fn Foot() -> impl IntoView {
     let settings = expect_context::<Settings>();
+    let offline = expect_context::<Offline>();
     let language = move |l: Language, word: &'static str| {
         view! {
             <button
@@ -189,6 +215,7 @@ pub fn Foot() -> impl IntoView {
                 {light(Light::Basement, common::light_basement())}
             </div>
             <p>{common::local_code()}</p>
+            <p role="status">{say(move || if offline.ready.get() { notices::ready_offline() } else { "" })}</p>
         </footer>
     }
 }

@@ -19,7 +19,7 @@ use crate::paths::{self, Stage};
 use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
 use crate::pictures::{FloorMap, LengthFigure, length_text};
 use crate::shell::PageHeading;
-use crate::store::files;
+use crate::store::{drafts, files};
 use crate::words::{common, notices, pour as pour_words, survey as words};
 use crate::work::Work;
 
@@ -767,8 +767,8 @@ fn SpotRow(walk: Walk, id: u32, units: Memo<Units>) -> impl IntoView {
 #[component]
 fn Own(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
-    let x = RwSignal::new(Typed::default());
-    let y = RwSignal::new(Typed::default());
+    let x = drafts::draft(&walk.room.key("own-x"));
+    let y = drafts::draft(&walk.room.key("own-y"));
     let ready = memo(move || {
         fields::COORDINATE.read(&x.read()).is_ok() && fields::COORDINATE.read(&y.read()).is_ok()
     });
@@ -824,7 +824,8 @@ const LINES_SHOWN: usize = 8;
 #[component]
 fn Paste(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
-    let text = RwSignal::new(String::new());
+    let kept = drafts::draft(&walk.room.key("paste"));
+    let text = derived(move || kept.with(|k| k.text.clone()));
     let refused = RwSignal::new(None::<String>);
     let take = move || {
         let bare = if units.get_untracked() == Units::Metric {
@@ -882,7 +883,7 @@ fn Paste(walk: Walk) -> impl IntoView {
             match files::read(&file).await {
                 Ok(bytes) => match String::from_utf8(bytes) {
                     Ok(read) => {
-                        text.set(read);
+                        kept.set(Typed::plain(read));
                         take();
                     }
                     Err(_) => refused.set(Some(notices::file_not_text().to_owned())),
@@ -902,7 +903,7 @@ fn Paste(walk: Walk) -> impl IntoView {
                     hint=Signal::stored(words::paste_hint().to_owned())
                     value=text
                     error=refused
-                    on_text=Callback::new(move |t| text.set(t))
+                    on_text=Callback::new(move |t: String| kept.set(Typed::plain(t)))
                 />
                 <div class="row">
                     <button type="button" class="button" on:click=move |_| take()>{words::paste_take()}</button>

@@ -9,7 +9,8 @@
 //! - [`jobs`] save, load, restore, duplicate; [`index`] the list of jobs; [`bin`] delete, undo, purge;
 //!   [`carry`] a job file coming in or going out;
 //! - browser only: [`link`] a job in a link, [`files`] download, pick, share; [`tabs`] what another tab writes;
-//!   [`persist`] asking that storage be kept; [`fresh`] a new job's id and the time.
+//!   [`persist`] asking that storage be kept; [`fresh`] a new job's id and the time;
+//!   [`drafts`] what is typed but belongs to no job yet.
 //!
 //! Every function answers with a value or a typed refusal; the words for both are in `words`.
 
@@ -38,6 +39,8 @@ pub mod tabs;
 pub mod persist;
 
 pub mod fresh;
+
+pub mod drafts;
 
 #[cfg(test)]
 mod tests;

@@ -8,7 +8,7 @@ use calc::floor::mixing::bags;
 use calc::floor::{Point, Surface};
 use calc::job::questions::pour as questions;
 use calc::job::{Units, fields};
-use calc::quantity::{Area, AreaUnit, Typed};
+use calc::quantity::{Area, AreaUnit};
 use leptos::prelude::*;
 
 use super::Plans;
@@ -18,6 +18,7 @@ use crate::entry::Measured;
 use crate::pages::room::gaps;
 use crate::pictures::floor_map::{MapContent, Mark, Pin};
 use crate::pictures::{FloorMap, length_text};
+use crate::store::drafts;
 use crate::words::pour as words;
 
 /// Patching is a search of its own; past this many spots it takes longer than a person waits.
@@ -82,7 +83,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
             })
             .collect_view()
     };
-    let own = RwSignal::new(Typed::default());
+    let own = drafts::draft(&plans.room.key("straightedge"));
     let own_gap = memo(move || {
         let length_in = fields::STRAIGHTEDGE.optional(&own.read()).ok().flatten()?;
         let surface = plans.surface.get()?;

@@ -13,6 +13,7 @@ use crate::pages::room::gaps;
 use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
 use crate::pictures::section::{SectionContent, exaggeration};
 use crate::pictures::{FloorMap, Section, length_text};
+use crate::store::drafts;
 use crate::words::{pour as words, survey as survey_words};
 
 /// Depth classes of the map: even parts of the greatest depth.
@@ -34,8 +35,8 @@ fn spot_number_field(plans: Plans) -> fields::Field {
 #[component]
 pub fn Pins(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
-    let from = RwSignal::new(Typed::default());
-    let to = RwSignal::new(Typed::default());
+    let from = drafts::draft(&plans.room.key("section-from"));
+    let to = drafts::draft(&plans.room.key("section-to"));
     let ends = memo(move || ends(plans, &from.read(), &to.read()));
     let content = memo(move || map(plans, ends.get()));
     let says = derived(move || {
