@@ -1,12 +1,11 @@
 //! The job that is open: the one signal that holds it, and its saving at every change.
 
-use std::sync::Arc;
-
 use crate::reactive::memo;
 use calc::job::{Job, Room, Units};
 use leptos::prelude::*;
 
-use crate::store::{self, SaveRefusal, Seen, Shelf, fresh, jobs};
+use crate::desk::Desk;
+use crate::store::{self, SaveRefusal, Seen, fresh, jobs};
 
 /// How the open job stands with the storage.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -25,19 +24,26 @@ pub struct OpenJob {
     pub job: RwSignal<Job>,
     /// Whether it is saved.
     pub state: RwSignal<SaveState>,
-    shelf: StoredValue<Arc<dyn Shelf>>,
+    desk: Desk,
     seen: StoredValue<Seen>,
 }
 
 impl OpenJob {
     /// A job just loaded.
-    pub fn new(shelf: Arc<dyn Shelf>, job: Job, seen: Seen) -> Self {
+    pub fn new(desk: Desk, job: Job, seen: Seen) -> Self {
         Self {
             job: RwSignal::new(job),
             state: RwSignal::new(SaveState::Saved),
-            shelf: StoredValue::new(shelf),
+            desk,
             seen: StoredValue::new(seen),
         }
+    }
+
+    /// A job that could not be saved before, as it was on screen then.
+    pub fn unsaved(desk: Desk, job: Job, seen: Seen, refusal: SaveRefusal) -> Self {
+        let this = Self::new(desk, job, seen);
+        this.state.set(SaveState::Refused(refusal));
+        this
     }
 
     /// Changes the job and saves it at once.
@@ -51,13 +57,23 @@ impl OpenJob {
 
     /// Saves the job as it is on screen.
     pub fn save(self) {
-        let shelf = self.shelf.get_value();
+        let shelf = self.desk.shelf();
         let mut seen = self.seen.get_value();
         let outcome = self
             .job
             .with_untracked(|job| jobs::save(&*shelf, job, &mut seen));
-        self.seen.set_value(seen);
-        let state = outcome.map_or_else(SaveState::Refused, |_| SaveState::Saved);
+        self.seen.set_value(seen.clone());
+        let state = match outcome {
+            Ok(_) => {
+                self.desk.release(&self.id());
+                SaveState::Saved
+            }
+            Err(refusal) => {
+                self.desk
+                    .hold(self.job.get_untracked(), seen, refusal.clone());
+                SaveState::Refused(refusal)
+            }
+        };
         if *self.state.read_untracked() != state {
             self.state.set(state);
         }
@@ -78,8 +94,9 @@ impl OpenJob {
     /// After a conflict: takes what another tab saved in the place of what is on screen.
     pub fn take_theirs(self) {
         let id = self.job.with_untracked(|job| job.id.clone());
-        if let Ok(store::Loaded::Job(job, seen)) = jobs::load(&*self.shelf.get_value(), &id) {
+        if let Ok(store::Loaded::Job(job, seen)) = jobs::load(&*self.desk.shelf(), &id) {
             self.seen.set_value(seen);
+            self.desk.release(&id);
             self.job.set(*job);
             self.state.set(SaveState::Saved);
         }

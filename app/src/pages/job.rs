@@ -27,10 +27,23 @@ pub fn JobFrame() -> impl IntoView {
     move || {
         turn.track();
         let id = id.get();
-        match jobs::load(&*desk.shelf(), &id) {
-            Ok(Loaded::Job(job, seen)) => {
-                let open = OpenJob::new(desk.shelf(), *job, seen);
+        let loaded = match desk.held(&id) {
+            Some((job, seen, refusal)) => Ok(Ok(OpenJob::unsaved(desk, job, seen, refusal))),
+            None => jobs::load(&*desk.shelf(), &id).map(|loaded| match loaded {
+                Loaded::Job(job, seen) => Ok(OpenJob::new(desk, *job, seen)),
+                other => Err(other),
+            }),
+        };
+        match loaded {
+            Ok(Ok(open)) => {
                 provide_context(open);
+                // What is not saved is gone when the page closes: the browser asks first.
+                let asks = window_event_listener(leptos::ev::beforeunload, move |ev| {
+                    if *open.state.read_untracked() != SaveState::Saved {
+                        ev.prevent_default();
+                    }
+                });
+                on_cleanup(move || asks.remove());
                 // Another tab's save shows here at once.
                 Effect::new(move |before: Option<u32>| {
                     let (count, written) = desk.written.get();
@@ -49,10 +62,10 @@ pub fn JobFrame() -> impl IntoView {
                 }
                 .into_any()
             }
-            Ok(Loaded::Missing) => {
+            Ok(Err(Loaded::Missing | Loaded::Job(..))) => {
                 view! { <Lone><p class="notice look">{words::no_such_job()}</p></Lone> }.into_any()
             }
-            Ok(Loaded::Unreadable(unreadable)) => {
+            Ok(Err(Loaded::Unreadable(unreadable))) => {
                 view! { <Lone><Damaged unreadable id turn /></Lone> }.into_any()
             }
             Err(refusal) => {

@@ -134,12 +134,7 @@ impl Plans {
 
     /// The number of a spot by its id, from 1.
     fn spot_number(self, id: u32) -> usize {
-        self.work.readings.with(|r| {
-            r.places
-                .iter()
-                .position(|p| p.id == id)
-                .map_or(0, |i| i + 1)
-        })
+        self.work.readings.with(|r| r.number_of(id)).unwrap_or(0)
     }
 
     /// What a vertex of the surface is called.
@@ -153,11 +148,7 @@ impl Plans {
     /// The id of a spot by its number from 1.
     fn spot_by_number(self, number: f64) -> Option<u32> {
         // Whole, by its field.
-        self.work.readings.with(|r| {
-            r.places
-                .get((number as usize).checked_sub(1)?)
-                .map(|p| p.id)
-        })
+        self.work.readings.with(|r| r.id_by_number(number as usize))
     }
 }
 

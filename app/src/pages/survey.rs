@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::reactive::{When, derived, draw, memo, say};
-use calc::floor::survey::{propose, reading_in, suspects};
+use calc::floor::survey::{Suspect, propose, reading_in, suspects};
 use calc::floor::{Point, contour, paste};
 use calc::job::questions::survey::place_entries;
 use calc::job::{ReadingWay, Spot, Units, fields};
@@ -36,6 +36,8 @@ struct Walk {
     undo: RwSignal<Vec<(u32, Typed)>>,
     /// Something that was done, said once.
     said: RwSignal<String>,
+    /// The readings that disagree with their neighbours.
+    suspects: Memo<Vec<Suspect>>,
 }
 
 impl Walk {
@@ -54,7 +56,14 @@ impl Walk {
 
     fn go(self, to: Option<u32>) {
         self.now.set(to);
-        if to.is_some() {
+        if to.is_none() {
+            // Past the last spot: on to what the readings say, by way of the heading.
+            if let Some(heading) = document().query_selector("main h1").ok().flatten()
+                && let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>()
+            {
+                let _ = heading.focus();
+            }
+        } else {
             // The same field stays in the page; it only needs the focus, once its value is the new spot's.
             request_animation_frame(|| {
                 if let Some(input) = document().get_element_by_id("reading")
@@ -112,6 +121,7 @@ pub fn SurveyPage(
         now: RwSignal::new(first_open),
         undo: RwSignal::new(Vec::new()),
         said: RwSignal::new(String::new()),
+        suspects: memo(move || work.readings.with(|r| suspects(&r.spots))),
     };
     let has_room = memo(move || work.shape.read().is_ok());
     let has_spots = memo(move || !ids.read().is_empty());
@@ -390,10 +400,9 @@ fn map(walk: Walk) -> MapContent {
     let pins = walk.work.readings.with(|r| {
         r.places
             .iter()
-            .enumerate()
-            .map(|(i, place)| Pin {
+            .map(|place| Pin {
                 at: place.at,
-                label: (i + 1).to_string(),
+                label: place.number.to_string(),
                 mark: match () {
                     () if now == Some(place.id) => Mark::Now,
                     () if again.contains(&place.id) => Mark::Again,
@@ -415,7 +424,8 @@ fn map(walk: Walk) -> MapContent {
 fn again(walk: Walk) -> BTreeSet<u32> {
     let now = walk.now.get();
     walk.work.readings.with(|r| {
-        suspects(&r.spots)
+        walk.suspects
+            .read()
             .iter()
             .filter_map(|s| r.id_of(s.index))
             .filter(|&id| Some(id) != now)
@@ -431,7 +441,8 @@ fn Again(walk: Walk) -> impl IntoView {
     let rows = memo(move || {
         let now = walk.now.get();
         walk.work.readings.with(|r| {
-            suspects(&r.spots)
+            walk.suspects
+                .read()
                 .iter()
                 .filter_map(|s| {
                     let id = r.id_of(s.index).filter(|&id| Some(id) != now)?;

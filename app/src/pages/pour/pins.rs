@@ -24,10 +24,9 @@ const ROWS_AT_ONCE: usize = 60;
 
 /// The number of a spot.
 fn spot_number_field(plans: Plans) -> fields::Field {
-    let count = plans
-        .work
-        .readings
-        .with_untracked(|r| i64::try_from(r.places.len()).unwrap_or(1));
+    let count = plans.work.readings.with_untracked(|r| {
+        i64::try_from(r.places.iter().map(|p| p.number).max().unwrap_or(1)).unwrap_or(1)
+    });
     fields::Field::Whole(WholeRange::at_least(1).at_most(count.max(1)))
 }
 
@@ -52,11 +51,10 @@ pub fn Pins(plans: Plans) -> impl IntoView {
     // Taps choose the section's ends in turn.
     let second = StoredValue::new(false);
     let tap = Callback::new(move |index: usize| {
-        let number = plans.work.readings.with_untracked(|r| {
-            r.id_of(index)
-                .and_then(|id| r.places.iter().position(|p| p.id == id))
-                .map(|i| i + 1)
-        });
+        let number = plans
+            .work
+            .readings
+            .with_untracked(|r| r.id_of(index).and_then(|id| r.number_of(id)));
         if let Some(number) = number {
             let typed = Typed::plain(number.to_string());
             if second.get_value() {

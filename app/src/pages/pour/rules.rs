@@ -78,10 +78,9 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
     } else {
         Typed::plain(known.to_string())
     });
-    let count = plans
-        .work
-        .readings
-        .with_untracked(|r| i64::try_from(r.places.len()).unwrap_or(1));
+    let count = plans.work.readings.with_untracked(|r| {
+        i64::try_from(r.places.iter().map(|p| p.number).max().unwrap_or(1)).unwrap_or(1)
+    });
     let field = fields::Field::Whole(WholeRange::at_least(1).at_most(count.max(1)));
     let number = move || ids.with(|ids| ids.iter().position(|&i| i == id).unwrap_or(0) + 1);
     view! {

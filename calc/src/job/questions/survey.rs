@@ -14,6 +14,8 @@ use crate::quantity::{Length, Typed};
 pub struct Place {
     /// The spot's id in the document.
     pub id: u32,
+    /// The spot's number on screen: its place in the document's order, from 1.
+    pub number: usize,
     /// Where it is.
     pub at: Point,
     /// It has a reading that can be read.
@@ -44,6 +46,22 @@ impl Readings {
         self.ids.get(index).copied()
     }
 
+    /// The number on screen of a spot whose place is known, by its id; from 1.
+    pub fn number_of(&self, id: u32) -> Option<usize> {
+        self.places
+            .iter()
+            .find(|place| place.id == id)
+            .map(|place| place.number)
+    }
+
+    /// The id of the spot with this number, where its place is known.
+    pub fn id_by_number(&self, number: usize) -> Option<u32> {
+        self.places
+            .iter()
+            .find(|place| place.number == number)
+            .map(|place| place.id)
+    }
+
     /// The place of a spot by its id.
     pub fn place_of(&self, id: u32) -> Option<Point> {
         self.places
@@ -65,7 +83,7 @@ impl Readings {
 /// The spots of a survey as places and heights.
 pub fn readings(survey: &Survey) -> Readings {
     let mut all = Readings::default();
-    for spot in &survey.spots {
+    for (index, spot) in survey.spots.iter().enumerate() {
         let mut reader = Reader::default();
         reader.row(spot.id);
         let x_in = reader.need("x", &fields::COORDINATE, &spot.x);
@@ -81,6 +99,7 @@ pub fn readings(survey: &Survey) -> Readings {
             Ok(at) => {
                 all.places.push(Place {
                     id: spot.id,
+                    number: index + 1,
                     at,
                     read: reading.is_some(),
                 });
