@@ -28,6 +28,8 @@ pub mod words;
 
 pub mod store;
 
+pub mod measure;
+
 pub mod offline;
 
 use leptos::prelude::*;

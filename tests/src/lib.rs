@@ -24,3 +24,5 @@ pub mod page;
 
 #[cfg(feature = "browser")]
 pub mod journey;
+
+pub mod measures;

@@ -4,8 +4,10 @@
 
 use std::sync::{Arc, Mutex};
 
+use serde_json::json;
 use tests::browser::Screen;
 use tests::journey::journey_on;
+use tests::measures::{SIDES_IN, survey, survey_job};
 use tests::page::{Page, Step};
 use tests::server::dist;
 
@@ -24,6 +26,18 @@ fn main() {
         "start without a signal, {SLOWER}x slower: {:.0} ms",
         median(offline_start)
     );
+    println!(
+        "keystroke to new figures, 400 spots, {SLOWER}x slower, 95th percentile: {:.0} ms",
+        median(keystroke)
+    );
+    let wasm_ms = median(whole_plan);
+    println!("whole plan of 400 spots, in the browser: {wasm_ms:.3} ms");
+    if let Some(native_ms) = std::env::var("ROOMWRIGHT_NATIVE_MS")
+        .ok()
+        .and_then(|ms| ms.parse::<f64>().ok())
+    {
+        println!("that is {:.1} times the native time", wasm_ms / native_ms);
+    }
 }
 
 async fn first_visit(page: Page) -> Step<f64> {
@@ -40,6 +54,63 @@ async fn offline_start(page: Page) -> Step<f64> {
     page.slow_down(SLOWER).await?;
     page.reload().await?;
     usable_after(&page).await
+}
+
+/// Keys in the cover of a 400-spot job's pour: from each key until its figures are on screen.
+async fn keystroke(page: Page) -> Step<f64> {
+    page.open("/").await?;
+    page.up().await?;
+    page.keep("roomwright.job.measure", &survey_job("measure", 400))
+        .await?;
+    page.open("/job/measure/room/1/pour").await?;
+    page.up().await?;
+    page.until(
+        "the pour",
+        "return document.querySelector('#cover') && document.querySelector('.figure') ? 1 : null",
+        vec![],
+    )
+    .await?;
+    page.slow_down(SLOWER).await?;
+    let times = page
+        .script_async(
+            "const input = document.querySelector('#cover'), times = [];
+             const figures = () => document.querySelector('table').textContent;
+             for (let i = 0; i < 40; i++) {
+               const before = figures(), start = performance.now();
+               input.value = (0.25 + 0.01 * (i + 1)).toFixed(2);
+               input.dispatchEvent(new Event('input', { bubbles: true }));
+               for (let frame = 0; figures() === before && frame < 120; frame++) await new Promise(requestAnimationFrame);
+               if (figures() === before) throw new Error('no new figures');
+               await new Promise(requestAnimationFrame);
+               times.push(performance.now() - start);
+             }
+             return times.sort((a, b) => a - b)[Math.floor(times.length * 0.95)];",
+        )
+        .await?;
+    Ok(times.as_f64().ok_or("no time")?)
+}
+
+/// Surface, level and flat for 400 spots, by the page's own clock.
+async fn whole_plan(page: Page) -> Step<f64> {
+    page.open("/").await?;
+    page.up().await?;
+    let (_, spots) = survey(400);
+    let column = |get: fn(&calc::floor::Spot) -> f64| spots.iter().map(get).collect::<Vec<_>>();
+    let time = page
+        .script(
+            "const a = arguments;
+             return window.wasmBindings.measure_pour(
+               new Float64Array(a[0]), new Float64Array(a[1]), new Float64Array(a[2]), a[3], a[4], 50);",
+            vec![
+                json!(column(|s| s.at.x_in)),
+                json!(column(|s| s.at.y_in)),
+                json!(column(|s| s.height_in)),
+                json!(SIDES_IN.0),
+                json!(SIDES_IN.1),
+            ],
+        )
+        .await?;
+    Ok(time.as_f64().ok_or("no time")?)
 }
 
 /// From the navigation's start until the app said that it is up, by the page's own clock.
