@@ -6,6 +6,7 @@ use calc::job::Units;
 use calc::working::Step;
 use leptos::prelude::*;
 
+use crate::reactive::{When, draw, memo};
 use crate::words::{common, working as words};
 
 /// What an answer rests on, in one sentence.
@@ -15,7 +16,7 @@ pub fn RestsOn(
     #[prop(into)]
     text: Signal<String>,
 ) -> impl IntoView {
-    view! { <p class="rests-on">{move || text.get()}</p> }
+    view! { <p class="rests-on">{text}</p> }
 }
 
 /// The steps behind an answer, closed until asked for: each formula, its figures, what comes out, the source.
@@ -28,18 +29,18 @@ pub fn Working(
     #[prop(into)]
     units: Signal<Units>,
 ) -> impl IntoView {
-    let any = Memo::new(move |_| !steps.read().is_empty());
+    let any = memo(move || !steps.read().is_empty());
     let rows = move || {
         let units = units.get();
         steps.with(|steps| steps.iter().map(|step| row(step, units)).collect_view())
     };
     view! {
-        <Show when=move || any.get()>
+        <When when=move || any.get()>
             <details>
                 <summary>{common::working()}</summary>
-                <ol class="working">{rows}</ol>
+                <ol class="working">{draw(rows)}</ol>
             </details>
-        </Show>
+        </When>
     }
 }
 
@@ -68,15 +69,15 @@ pub fn Cautions(
     lines: Signal<Vec<String>>,
 ) -> impl IntoView {
     view! {
-        <Show when=move || !lines.read().is_empty()>
+        <When when=move || !lines.read().is_empty()>
             <aside class="caution">
                 <h3>{common::cautions()}</h3>
                 <ul>
-                    {move || lines.get().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+                    {draw(move || lines.get().into_iter().map(|line| view! { <li>{line}</li> }).collect_view())}
                     <li>{common::local_code()}</li>
                 </ul>
             </aside>
-        </Show>
+        </When>
     }
 }
 
@@ -89,12 +90,12 @@ pub fn Facts(
 ) -> impl IntoView {
     view! {
         <dl class="facts">
-            {move || {
+            {draw(move || {
                 rows.get()
                     .into_iter()
                     .map(|(name, figure)| view! { <div><dt>{name}</dt><dd>{figure}</dd></div> })
                     .collect_view()
-            }}
+            })}
         </dl>
     }
 }

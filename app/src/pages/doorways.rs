@@ -6,7 +6,7 @@ use calc::floor::plane::Plane;
 use calc::floor::{Surface, pour};
 use calc::job::questions::doorway::{DoorwayAsk, doorways, stack_in};
 use calc::job::questions::pour as pour_question;
-use calc::job::{PourChoice, Units};
+use calc::job::{OpeningKind, PourChoice, Units};
 use leptos::prelude::*;
 
 use crate::answer::Cautions;
@@ -14,9 +14,10 @@ use crate::entry::{Choice, ChoiceOption};
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
 use crate::pictures::thickness_text;
+use crate::reactive::{When, derived, memo, say};
 use crate::shell::PageHeading;
 use crate::words::doorways as words;
-use crate::work::Work;
+use crate::work::{Work, opening_letter};
 
 mod layers;
 
@@ -65,13 +66,13 @@ pub fn DoorwaysPage(
         Some(PourChoice::Open) | None => Shown::Nothing,
     });
     let tops = tops(room, work);
-    let top = Memo::new(move |_| match with.get() {
+    let top = memo(move || match with.get() {
         Shown::Nothing => None,
         Shown::Level => tops.read().level,
         Shown::Flat => tops.read().flat,
     });
-    let no_such_pour = Memo::new(move |_| with.get() != Shown::Nothing && top.read().is_none());
-    let asked = Memo::new(move |_| {
+    let no_such_pour = memo(move || with.get() != Shown::Nothing && top.read().is_none());
+    let asked = memo(move || {
         let Some(surface) = work.surface() else {
             return Vec::new();
         };
@@ -85,48 +86,76 @@ pub fn DoorwaysPage(
             })
         })
     });
-    let ids = Memo::new(move |_| {
+    let ids = memo(move || {
         work.openings
             .with(|(placed, _)| placed.iter().map(|p| p.id).collect::<Vec<_>>())
     });
-    let has_floor = Memo::new(move |_| work.floor.with(|floor| matches!(floor, Some(Ok(_)))));
+    let exterior = room.part(|r| {
+        r.openings
+            .iter()
+            .any(|opening| opening.kind == OpeningKind::Exterior)
+    });
+    let unplaced = memo(move || {
+        let all = room.open.job.with(|job| {
+            job.room(room.id)
+                .map(|r| r.openings.iter().map(|o| o.id).collect::<Vec<_>>())
+                .unwrap_or_default()
+        });
+        let placed = ids.read();
+        let letters = all
+            .iter()
+            .enumerate()
+            .filter(|(_, id)| !placed.contains(id));
+        letters
+            .map(|(index, _)| opening_letter(index))
+            .collect::<Vec<_>>()
+            .join(", ")
+    });
+    let has_floor = memo(move || work.floor.with(|floor| matches!(floor, Some(Ok(_)))));
     let job = room.open.id();
     let link = move |stage: Stage, word: &'static str| {
         view! { <a class="button" href=paths::stage(&job, room.id, stage)>{word}</a> }
     };
-    let (to_room, to_survey, to_pour) = (link.clone(), link.clone(), link);
+    let (to_room, to_room_too, to_survey, to_pour) =
+        (link.clone(), link.clone(), link.clone(), link);
     let pours = Signal::stored(vec![
         ChoiceOption::new("nothing", words::view_none()),
         ChoiceOption::new("level", words::view_level()),
         ChoiceOption::new("flat", words::view_flat()),
     ]);
     view! {
-        <PageHeading text=Signal::derive(move || words::heading(&super::jobs::shown_room(&name.get()))) />
-        <Show when=move || ids.read().is_empty()>
+        <PageHeading text=derived(move || words::heading(&super::jobs::shown_room(&name.get()))) />
+        <When when=move || ids.read().is_empty()>
             <div class="notice">
                 <p>{words::none_yet()}</p>
                 <div class="row">{to_room.clone()(Stage::Room, words::to_room())}</div>
             </div>
-        </Show>
-        <Show when=move || !has_floor.get() && !ids.read().is_empty()>
+        </When>
+        <When when=move || !ids.read().is_empty() && !unplaced.read().is_empty()>
+            <div class="notice">
+                <p>{say(move || words::unplaced(unplaced.get()))}</p>
+                <div class="row">{to_room_too.clone()(Stage::Room, words::to_room())}</div>
+            </div>
+        </When>
+        <When when=move || !has_floor.get() && !ids.read().is_empty()>
             <div class="notice">
                 <p>{words::no_floor()}</p>
                 <div class="row">{to_survey.clone()(Stage::Survey, words::to_survey())}</div>
             </div>
-        </Show>
+        </When>
         <section class="sheet">
             <h2>{words::layers_here_heading()}</h2>
             <p class="quiet">{words::layers_here_hint()}</p>
             <Layers room owner=None />
             <Together room />
         </section>
-        <Show when=move || !ids.read().is_empty()>
+        <When when=move || !ids.read().is_empty()>
             <Choice
                 id="look-with".to_owned()
                 label=Signal::stored(words::view_label().to_owned())
                 hint=Signal::stored(words::view_hint().to_owned())
                 options=pours
-                value=Signal::derive(move || {
+                value=derived(move || {
                     match with.get() {
                         Shown::Nothing => "nothing",
                         Shown::Level => "level",
@@ -142,14 +171,14 @@ pub fn DoorwaysPage(
                     });
                 })
             />
-        </Show>
+        </When>
         <div role="status">
-            <Show when=move || no_such_pour.get() && has_floor.get()>
+            <When when=move || no_such_pour.get() && has_floor.get()>
                 <div class="notice look">
                     <p>{words::no_such_pour()}</p>
                     <div class="row">{to_pour.clone()(Stage::Pour, words::to_pour())}</div>
                 </div>
-            </Show>
+            </When>
         </div>
         <For each=move || ids.get() key=|id| *id let:id>
             <OpeningSheet
@@ -157,30 +186,38 @@ pub fn DoorwaysPage(
                 work
                 id
                 asked=ask_of(asked, id)
-                with=Signal::derive(move || if top.read().is_some() { with.get() } else { Shown::Nothing })
+                with=derived(move || if top.read().is_some() { with.get() } else { Shown::Nothing })
             />
         </For>
-        <Cautions lines=Signal::derive(move || {
-            if ids.read().is_empty() {
-                return Vec::new();
-            }
-            vec![
-                words::cautions_threshold().to_owned(),
-                words::cautions_door().to_owned(),
-                words::cautions_old_floor().to_owned(),
-            ]
-        }) />
+        <When when=move || !ids.read().is_empty()>
+            <Cautions lines=derived(move || cautions(exterior.get())) />
+        </When>
+        <a class="button wide" href=paths::job(&room.open.id())>{words::to_job()}</a>
     }
+}
+
+/// What to watch for at doorways, and at a door to the outside where there is one.
+fn cautions(exterior: bool) -> Vec<String> {
+    [
+        Some(words::cautions_threshold()),
+        Some(words::cautions_door()),
+        exterior.then(words::cautions_exterior),
+        Some(words::cautions_old_floor()),
+    ]
+    .into_iter()
+    .flatten()
+    .map(str::to_owned)
+    .collect()
 }
 
 /// One opening's question.
 fn ask_of(asked: Memo<Vec<DoorwayAsk>>, id: u32) -> Memo<Option<DoorwayAsk>> {
-    Memo::new(move |_| asked.with(|all| all.iter().find(|ask| ask.id == id).cloned()))
+    memo(move || asked.with(|all| all.iter().find(|ask| ask.id == id).cloned()))
 }
 
 /// The tops of both pours of a room.
 fn tops(room: OpenRoom, work: Work) -> Memo<Tops> {
-    let ask = Memo::new(move |_| {
+    let ask = memo(move || {
         room.open.job.with(|job| {
             let room = job.room(room.id)?;
             work.openings.with(|(placed, _)| {
@@ -189,7 +226,7 @@ fn tops(room: OpenRoom, work: Work) -> Memo<Tops> {
             })
         })
     });
-    Memo::new(move |_| {
+    memo(move || {
         let surface: Option<Arc<Surface>> = work.surface();
         ask.with(|ask| match (surface, ask) {
             (Some(surface), Some(ask)) => Tops {
@@ -217,5 +254,5 @@ fn Together(room: OpenRoom) -> impl IntoView {
             .get()
             .map(|inches| words::together(thickness_text(inches, units)))
     };
-    view! { <p hidden=move || stack.read().is_none()>{move || text(units.get())}</p> }
+    view! { <p hidden=move || stack.read().is_none()>{say(move || text(units.get()))}</p> }
 }

@@ -8,9 +8,10 @@ use leptos::prelude::*;
 use crate::entry::{Choice, ChoiceOption, Measured, Pick, TextEntry};
 use crate::paths::Stage;
 use crate::pictures::floor_map::{Gap, MapContent, Mark, Pin};
+use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
 use crate::pictures::ramp::RampContent;
 use crate::pictures::section::SectionContent;
-use crate::pictures::{Figure, FloorMap, LengthFigure, RampProfile, Section};
+use crate::pictures::{Figure, FloorMap, Floors, LengthFigure, RampProfile, Section};
 use crate::shell::{PageHeading, Pole, StageState};
 use crate::words::{common, gallery as words};
 
@@ -175,6 +176,33 @@ fn Pictures() -> impl IntoView {
         slope: "1:12".to_owned(),
         ..RampContent::default()
     };
+    let layer = |number, thickness_in, thickness: &str, material| Stacked {
+        number,
+        thickness_in,
+        thickness: thickness.to_owned(),
+        material,
+    };
+    let floors = FloorsContent {
+        here: FloorSide {
+            name: words::first().to_owned(),
+            subfloor_in: 0.0,
+            layers: vec![
+                layer(1, 0.5, "1/2\"", Material::Pour),
+                layer(2, 0.125, "1/8\"", Material::Membrane),
+                layer(3, 0.1875, "3/16\"", Material::Bed),
+                layer(4, 0.375, "3/8\"", Material::Finish),
+            ],
+        },
+        beyond: FloorSide {
+            name: words::second().to_owned(),
+            subfloor_in: -0.25,
+            layers: vec![
+                layer(5, 0.71875, "23/32\"", Material::Panel),
+                layer(6, 0.25, "1/4\"", Material::Own),
+            ],
+        },
+        step: "15/32\"".to_owned(),
+    };
     view! {
         <section class="sheet">
             <h2>{words::pictures()}</h2>
@@ -189,6 +217,10 @@ fn Pictures() -> impl IntoView {
             <figure class="picture">
                 <RampProfile content=Signal::stored(ramp) says=Signal::stored(words::ramp().to_owned()) />
                 <figcaption>{words::ramp()}</figcaption>
+            </figure>
+            <figure class="picture">
+                <Floors content=Signal::stored(floors) says=Signal::stored(words::floors().to_owned()) />
+                <figcaption>{words::floors()}</figcaption>
             </figure>
         </section>
     }

@@ -12,6 +12,7 @@ use crate::answer::{Cautions, Facts, RestsOn, Working};
 use crate::entry::{Choice, ChoiceOption, Measured};
 use crate::paths::Stage;
 use crate::pictures::{Figure, length_text};
+use crate::reactive::{When, derived, draw, memo};
 use crate::shell::PageHeading;
 use crate::words::{common, sums as words};
 
@@ -22,22 +23,22 @@ pub fn SumPourPage() -> impl IntoView {
     let units = open.units();
     let by = open.part(|sums| sums.pour.by);
     let entry = open.part(|sums| sums.pour.clone());
-    let pour = Memo::new(move |_| entry.with(even_pour).ok());
-    let counted = Memo::new(move |_| {
+    let pour = memo(move || entry.with(even_pour).ok());
+    let counted = memo(move || {
         let pour = pour.get()?;
         entry
             .with(|entry| bag_ask(entry, &pour))
             .ok()
             .map(|ask| bags(&ask))
     });
-    let found = Memo::new(move |_| {
+    let found = memo(move || {
         counted.with(|counted| {
             counted
                 .as_ref()
                 .and_then(|bags| bags.as_ref().ok().copied())
         })
     });
-    let refused = Memo::new(move |_| {
+    let refused = memo(move || {
         counted.with(|counted| match counted {
             Some(Err(refusal)) => Some(words::mixing_refusal(refusal)),
             _ => None,
@@ -102,12 +103,12 @@ pub fn SumPourPage() -> impl IntoView {
             options=Signal::stored(
                 vec![ChoiceOption::new("sides", words::by_sides()), ChoiceOption::new("area", words::by_area())],
             )
-            value=Signal::derive(move || if by.get() == AreaBy::Area { "area" } else { "sides" }.to_owned())
+            value=derived(move || if by.get() == AreaBy::Area { "area" } else { "sides" }.to_owned())
             on_pick=Callback::new(move |code: String| {
                 open.change(|sums| sums.pour.by = if code == "area" { AreaBy::Area } else { AreaBy::Sides });
             })
         />
-        {area}
+        {draw(area)}
         {field("depth", words::depth_label(), words::depth_hint(), fields::DEPTH, false, |p| &mut p.depth)}
         <div class="pair">
             {field("bag-yield", words::yield_label(), words::yield_hint(), fields::BAG_YIELD, false, |p| &mut p.bag_yield)}
@@ -117,13 +118,13 @@ pub fn SumPourPage() -> impl IntoView {
             {field("bag-water", words::water_label(), "", fields::BAG_WATER, true, |p| &mut p.bag_water)}
         </div>
         <div role="status">
-            <Show when=move || refused.read().is_some()>
-                <p class="notice look">{move || refused.get()}</p>
-            </Show>
+            <When when=move || refused.read().is_some()>
+                <p class="notice look">{refused}</p>
+            </When>
         </div>
-        <Show when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::enter_pour()}</p> }>
+        <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::enter_pour()}</p> }>
             <PourAnswer pour found units />
-        </Show>
+        </When>
         <KeepIntoJob open hint=words::keep_pour_hint() stage=Stage::Room put />
         <SumFoot open />
     }
@@ -173,13 +174,13 @@ fn PourAnswer(
     found: Memo<Option<Bags>>,
     units: Memo<Units>,
 ) -> impl IntoView {
-    let count = Signal::derive(move || {
+    let count = derived(move || {
         found
             .get()
             .map(|bags| bags.bags.to_string())
             .unwrap_or_default()
     });
-    let unit = Signal::derive(move || {
+    let unit = derived(move || {
         found
             .get()
             .map_or("", |bags| {
@@ -191,7 +192,7 @@ fn PourAnswer(
             })
             .to_owned()
     });
-    let rests = Signal::derive(move || {
+    let rests = derived(move || {
         let units = units.get();
         found
             .get()
@@ -204,7 +205,7 @@ fn PourAnswer(
             })
             .unwrap_or_default()
     });
-    let rows = Signal::derive(move || {
+    let rows = derived(move || {
         let units = units.get();
         let row = |name: &str, figure: String| (name.to_owned(), figure);
         let (Some(pour), Some(bags)) = (pour.get(), found.get()) else {
@@ -225,7 +226,7 @@ fn PourAnswer(
         }
         rows
     });
-    let steps = Signal::derive(move || {
+    let steps = derived(move || {
         let mut steps = pour.get().map(|pour| pour.working()).unwrap_or_default();
         steps.extend(found.get().map(|bags| bags.working()).unwrap_or_default());
         steps

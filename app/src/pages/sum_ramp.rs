@@ -15,6 +15,7 @@ use crate::entry::{Choice, ChoiceOption, Measured};
 use crate::paths::Stage;
 use crate::pictures::ramp::{RampContent, exaggeration};
 use crate::pictures::{Figure, LengthFigure, RampProfile, length_text};
+use crate::reactive::{When, derived, draw, memo, say};
 use crate::shell::PageHeading;
 use crate::words::{doorways as door_words, sums as words};
 
@@ -25,10 +26,10 @@ pub fn SumRampPage() -> impl IntoView {
     let units = open.units();
     let want = open.part(|sums| sums.ramp.want);
     let entry = open.part(|sums| sums.ramp.clone());
-    let known = Memo::new(move |_| entry.with(ramp_known).ok());
-    let answer = Memo::new(move |_| known.get().map(incline));
-    let found = Memo::new(move |_| answer.get().and_then(Result::ok));
-    let refused = Memo::new(move |_| match answer.get() {
+    let known = memo(move || entry.with(ramp_known).ok());
+    let answer = memo(move || known.get().map(incline));
+    let found = memo(move || answer.get().and_then(Result::ok));
+    let refused = memo(move || match answer.get() {
         Some(Err(refusal)) => Some(door_words::ramp_refusal(&refusal, units.get())),
         _ => None,
     });
@@ -112,7 +113,7 @@ pub fn SumRampPage() -> impl IntoView {
                     ChoiceOption::new("rise", words::want_rise()),
                 ],
             )
-            value=Signal::derive(move || {
+            value=derived(move || {
                 match want.get() {
                     RampWant::Run => "run",
                     RampWant::Slope => "slope",
@@ -130,15 +131,15 @@ pub fn SumRampPage() -> impl IntoView {
                 });
             })
         />
-        <div class="pair">{asked}</div>
+        <div class="pair">{draw(asked)}</div>
         <div role="status">
-            <Show when=move || refused.read().is_some()>
-                <p class="notice look">{move || refused.get()}</p>
-            </Show>
+            <When when=move || refused.read().is_some()>
+                <p class="notice look">{refused}</p>
+            </When>
         </div>
-        <Show when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::enter_both()}</p> }>
+        <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::enter_both()}</p> }>
             <RampAnswer known found units />
-        </Show>
+        </When>
         <KeepIntoJob open hint=words::keep_ramp_hint() stage=Stage::Room put />
         <SumFoot open />
     }
@@ -159,12 +160,12 @@ fn RampAnswer(
     found: Memo<Option<Incline>>,
     units: Memo<Units>,
 ) -> impl IntoView {
-    let asked = Memo::new(move |_| match known.get() {
+    let asked = memo(move || match known.get() {
         Some(Known::RiseAndRun { .. }) => RampWant::Slope,
         Some(Known::RunAndSlope { .. }) => RampWant::Rise,
         Some(Known::RiseAndSlope { .. }) | None => RampWant::Run,
     });
-    let inches = Signal::derive(move || {
+    let inches = derived(move || {
         found.with(|found| {
             found.map_or(0.0, |found| {
                 if asked.get() == RampWant::Rise {
@@ -178,7 +179,7 @@ fn RampAnswer(
     let lead = move || {
         match asked.get() {
         RampWant::Slope => {
-            let value = Signal::derive(move || found.get().map(|found| slope_words(found.slope)).unwrap_or_default());
+            let value = derived(move || found.get().map(|found| slope_words(found.slope)).unwrap_or_default());
             view! { <p class="figure-name">{words::answer_slope()}</p> <Figure value /> }.into_any()
         }
         RampWant::Rise => {
@@ -189,7 +190,7 @@ fn RampAnswer(
         }
     }
     };
-    let rests = Signal::derive(move || {
+    let rests = derived(move || {
         let text = |inches: f64| length_text(inches, units.get());
         match known.get() {
             Some(Known::RiseAndRun { rise_in, run_in }) => words::from_two(
@@ -207,7 +208,7 @@ fn RampAnswer(
             None => String::new(),
         }
     });
-    let content = Memo::new(move |_| {
+    let content = memo(move || {
         found
             .get()
             .map_or_else(RampContent::default, |found| RampContent {
@@ -219,7 +220,7 @@ fn RampAnswer(
                 ..RampContent::default()
             })
     });
-    let says = Signal::derive(move || {
+    let says = derived(move || {
         content.with(|c| door_words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone()))
     });
     let caption = move || {
@@ -230,13 +231,13 @@ fn RampAnswer(
             door_words::ramp_caption().to_owned()
         }
     };
-    let rows = Signal::derive(move || {
+    let rows = derived(move || {
         found
             .get()
             .map(|found| ways(&found, units.get()))
             .unwrap_or_default()
     });
-    let steps = Signal::derive(move || {
+    let steps = derived(move || {
         found
             .get()
             .zip(known.get())
@@ -249,7 +250,7 @@ fn RampAnswer(
             .and_then(|found| classify_slope(found.slope).ok())
             .map(|held| slope_table(&held))
     };
-    let step = Memo::new(move |_| found.get().and_then(|found| classify(found.rise_in).ok()));
+    let step = memo(move || found.get().and_then(|found| classify(found.rise_in).ok()));
     let step_part = move || {
         step.get().map(|change| {
             view! {
@@ -261,11 +262,11 @@ fn RampAnswer(
     };
     view! {
         <section class="sheet" role="status">
-            <div class="answer">{lead} <RestsOn text=rests /></div>
+            <div class="answer">{draw(lead)} <RestsOn text=rests /></div>
         </section>
         <figure class="picture">
             <RampProfile content says />
-            <figcaption>{caption}</figcaption>
+            <figcaption>{say(caption)}</figcaption>
         </figure>
         <section class="sheet">
             <h2>{words::same_slope()}</h2>
@@ -274,8 +275,8 @@ fn RampAnswer(
             <details>
                 <summary>{door_words::published_heading()}</summary>
                 <p>{door_words::reference_only()}</p>
-                {slopes}
-                {step_part}
+                {draw(slopes)}
+                {draw(step_part)}
             </details>
             <Cautions lines=Signal::stored(vec![words::caution_ramp().to_owned()]) />
         </section>

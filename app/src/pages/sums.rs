@@ -9,6 +9,7 @@ use super::jobs::shown_name;
 use crate::desk::Desk;
 use crate::entry::{Choice, ChoiceOption, Pick};
 use crate::paths::{self, Stage};
+use crate::reactive::{When, derived, memo, say};
 use crate::shell::PageHeading;
 use crate::store::{self, Seen, Shelf, fresh, index, jobs, keys};
 use crate::words::{common, jobs as job_words, notices, sums as words};
@@ -54,7 +55,7 @@ impl OpenSums {
     where
         T: PartialEq + Send + Sync + 'static,
     {
-        Memo::new(move |_| self.sums.with(&part))
+        memo(move || self.sums.with(&part))
     }
 
     /// The units in force.
@@ -126,9 +127,9 @@ pub fn SumFoot(
     let units = open.units();
     view! {
         <div role="status">
-            <Show when=move || open.trouble.get().is_some()>
-                <p class="notice look">{move || open.trouble.get()}</p>
-            </Show>
+            <When when=move || open.trouble.get().is_some()>
+                <p class="notice look">{say(move || open.trouble.get().map(str::to_owned))}</p>
+            </When>
         </div>
         <Choice
             id="sum-units".to_owned()
@@ -139,7 +140,7 @@ pub fn SumFoot(
                     ChoiceOption::new("metric", common::metric()),
                 ],
             )
-            value=Signal::derive(move || {
+            value=derived(move || {
                 if units.get() == Units::Metric { "metric" } else { "feet_inches" }.to_owned()
             })
             on_pick=Callback::new(move |code: String| {
@@ -166,7 +167,7 @@ pub fn KeepIntoJob(
     let go = StoredValue::new_local(use_navigate());
     let into = RwSignal::new(String::new());
     let trouble = RwSignal::new(String::new());
-    let options = Signal::derive(move || {
+    let options = derived(move || {
         desk.turn.track();
         let here = index::list(&*desk.shelf()).unwrap_or_default();
         let here = here
@@ -227,7 +228,7 @@ pub fn KeepIntoJob(
                 on_pick=Callback::new(move |id| into.set(id))
             />
             <button type="button" class="button" on:click=keep>{words::keep_button()}</button>
-            <p role="status" class="look" hidden=move || trouble.read().is_empty()>{move || trouble.get()}</p>
+            <p role="status" class="look" hidden=move || trouble.read().is_empty()>{trouble}</p>
         </section>
     }
 }

@@ -73,7 +73,10 @@ pub fn LengthFigure(
     let drawn = move || {
         let length = Length::from_inches(inches.get());
         if units.get() == Units::Metric {
-            return length.format_mm().into_any();
+            let text = length.format_mm();
+            let (number, unit) = text.split_once(' ').unwrap_or((&text, ""));
+            return view! { {number.to_owned()} " " <span class="unit">{unit.to_owned()}</span> }
+                .into_any();
         }
         let parts = if inches.get().abs() < 24.0 {
             length.inches_fraction(fineness)

@@ -84,7 +84,7 @@ pub struct FloorsContent {
 
 const MIDDLE: f64 = WIDTH / 2.0;
 /// Half the width of the drawn floors.
-const HALF: f64 = 70.0;
+const HALF: f64 = 60.0;
 const TOP: f64 = 54.0;
 const BODY: f64 = 150.0;
 const GROUND: f64 = 22.0;
@@ -208,14 +208,19 @@ fn draw(c: &FloorsContent) -> AnyView {
             })
             .collect_view();
         let finished_y = scale.y(floor.top_in());
-        let name_x = f64::midpoint(near, far);
+        // Names stand clear of the cut line between the floors.
+        let (name_x, name_anchor) = if left {
+            (MIDDLE - 9.0, "end")
+        } else {
+            (MIDDLE + 9.0, "start")
+        };
         view! {
             <rect class="ground-fill" x=x y=ground_y width=width height=GROUND />
             {hatch}
             <line class="ground-edge" x1=x y1=ground_y x2=x + width y2=ground_y />
             {rects}
             <line class="wall" x1=x y1=finished_y x2=x + width y2=finished_y />
-            <text x=name_x y=18 text-anchor="middle">{floor.name.clone()}</text>
+            <text x=name_x y=18 text-anchor=name_anchor>{floor.name.clone()}</text>
         }
     };
     let (here_y, beyond_y) = (scale.y(c.here.top_in()), scale.y(c.beyond.top_in()));

@@ -9,10 +9,13 @@ use calc::quantity::{Slope, SlopeUnit, fixed};
 use crate::pictures::{length_text, thickness_text};
 
 words! {
-    stage => "Doorways" | "Puertas";
+    stage => "Doors" | "Puertas";
     heading(name: &str) => "Doorways: {name}" | "Puertas: {name}";
     none_yet => "This room has no opening in its place yet. Steps and ramps are worked out where a room meets the next one."
         | "Este cuarto todavía no tiene ningún vano en su lugar. Los escalones y las rampas se calculan donde un cuarto topa con otro.";
+    unplaced(letters: String) => "Still without a place in a wall, so not shown here: {letters}."
+        | "Todavía sin lugar en una pared, por eso no se muestra aquí: {letters}.";
+    to_job => "To the job" | "Al trabajo";
     to_room => "To the openings" | "A los vanos";
     no_floor => "The old floor isn't known yet. Read the spots first; then each doorway shows its step."
         | "Todavía no se conoce el piso viejo. Primero lea los puntos; luego cada puerta muestra su escalón.";

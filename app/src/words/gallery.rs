@@ -23,5 +23,6 @@ words! {
     plan => "Plan with pins" | "Plano con clavos";
     section => "Section" | "Corte";
     ramp => "Ramp" | "Rampa";
+    floors => "Both floors at a jamb" | "Los dos pisos en una jamba";
     pole => "Story pole" | "Regla de obra";
 }

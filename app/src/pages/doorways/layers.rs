@@ -9,7 +9,8 @@ use wasm_bindgen::JsCast;
 use crate::entry::frame::{Frame, described_by};
 use crate::entry::{Measured, TextEntry};
 use crate::open_job::OpenRoom;
-use crate::pictures::length_text;
+use crate::pictures::thickness_text;
+use crate::reactive::{When, derived, memo};
 use crate::words::{common, doorways as words};
 
 /// The layers of this room, or those beyond an opening.
@@ -148,13 +149,12 @@ fn LayerRow(
     };
     let name = room.part(move |r| find(r).map(|layer| layer.name).unwrap_or_default());
     let thickness = room.part(move |r| find(r).map(|layer| layer.thickness).unwrap_or_default());
-    let number =
-        Memo::new(move |_| ids.with(|ids| ids.iter().position(|&i| i == id).unwrap_or(0) + 1));
-    let called = Signal::derive(move || match words::layer_word(&name.read()) {
+    let number = memo(move || ids.with(|ids| ids.iter().position(|&i| i == id).unwrap_or(0) + 1));
+    let called = derived(move || match words::layer_word(&name.read()) {
         Some(word) => word.to_owned(),
         None => words::layer_kind(number.get()),
     });
-    let own = Memo::new(move |_| words::layer_word(&name.read()).is_none());
+    let own = memo(move || words::layer_word(&name.read()).is_none());
     let change = move |change: &dyn Fn(&mut Layer)| {
         room.change(|r| {
             if let Some(layer) =
@@ -164,14 +164,14 @@ fn LayerRow(
             }
         });
     };
-    let label = Signal::derive(move || {
+    let label = derived(move || {
         if own.get() {
             words::layer_thickness().to_owned()
         } else {
             format!("{} · {}", number.get(), called.get())
         }
     });
-    let hint = Signal::derive(move || {
+    let hint = derived(move || {
         layer(&name.read())
             .map(|kind| range(kind, units.get()))
             .unwrap_or_default()
@@ -186,14 +186,14 @@ fn LayerRow(
     };
     view! {
         <li>
-            <Show when=move || own.get()>
+            <When when=move || own.get()>
                 <TextEntry
                     id=format!("layer-{id}-name")
-                    label=Signal::derive(move || format!("{} · {}", number.get(), words::layer_name()))
+                    label=derived(move || format!("{} · {}", number.get(), words::layer_name()))
                     value=name
                     on_text=Callback::new(move |text: String| change(&|layer| layer.name.clone_from(&text)))
                 />
-            </Show>
+            </When>
             <Measured
                 id=format!("layer-{id}-thick")
                 label
@@ -220,11 +220,15 @@ fn range(kind: &LayerKind, units: Units) -> String {
     if kind.least_in == kind.most_in {
         return String::new();
     }
+    // Fractions where both are marks of a tape, decimals for both where one is not.
+    let marks = [kind.least_in, kind.most_in]
+        .iter()
+        .all(|inches| (inches * 32.0).fract() == 0.0);
     let text = |inches: f64| {
-        if units == Units::FeetInches && (inches * 16.0).fract() != 0.0 {
+        if units == Units::FeetInches && !marks {
             format!("{} {}", calc::quantity::fixed(inches, 3), common::unit_in())
         } else {
-            length_text(inches, units)
+            thickness_text(inches, units)
         }
     };
     words::layer_range(text(kind.least_in), text(kind.most_in))

@@ -11,11 +11,12 @@ use super::Shown;
 use super::layers::Layers;
 use super::published::step_table;
 use super::ramp::RampPart;
-use crate::answer::{Cautions, RestsOn, Working};
+use crate::answer::{RestsOn, Working};
 use crate::entry::{Choice, ChoiceOption, Measured, Pick};
 use crate::open_job::OpenRoom;
 use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
 use crate::pictures::{Floors, LengthFigure, thickness_text};
+use crate::reactive::{When, derived, draw, memo, say};
 use crate::words::{common, doorways as words, room as room_words};
 use crate::work::{Work, opening_letter};
 
@@ -65,7 +66,7 @@ pub fn OpeningSheet(
             format!("{called}: {name}")
         }
     };
-    let steps = Memo::new(move |_| match asked.get() {
+    let steps = memo(move || match asked.get() {
         None => Steps::NotAsked,
         Some(DoorwayAsk {
             entry: Err(problems),
@@ -78,7 +79,7 @@ pub fn OpeningSheet(
             Err(refusals) => Steps::Refused(refusals),
         },
     });
-    let known = Memo::new(move |_| match steps.get() {
+    let known = memo(move || match steps.get() {
         Steps::Known(known) => Some(*known),
         _ => None,
     });
@@ -108,23 +109,14 @@ pub fn OpeningSheet(
     };
     view! {
         <section class="sheet opening-sheet">
-            <h2>{title}</h2>
+            <h2>{say(title)}</h2>
             <FloorBeyond room work id />
-            <div role="status">{trouble}</div>
-            <Show when=move || known.read().is_some()>
+            <div role="status">{draw(trouble)}</div>
+            <When when=move || known.read().is_some()>
                 <StepAnswer room id known with exterior=kind />
                 <RampPart room work id known />
-                <Cautions lines=Signal::derive(move || cautions(known.get().as_ref(), kind.get())) />
-            </Show>
+            </When>
         </section>
-    }
-}
-
-/// What only this opening can do; the rest is said once at the page's end.
-fn cautions(known: Option<&Doorway>, exterior: bool) -> Vec<String> {
-    match known {
-        Some(_) if exterior => vec![words::cautions_exterior().to_owned()],
-        _ => Vec::new(),
     }
 }
 
@@ -145,7 +137,7 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
             }
         });
     };
-    let reading_hint = Signal::derive(move || {
+    let reading_hint = derived(move || {
         if down.get() {
             words::reading_down()
         } else {
@@ -162,7 +154,7 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
             .map(|(i, spot)| (spot.id, i + 1, spot.reading.text.clone()))
             .collect::<Vec<_>>()
     });
-    let spots = Signal::derive(move || {
+    let spots = derived(move || {
         let known = read.get().into_iter().map(|(id, number, reading)| {
             ChoiceOption::new(id.to_string(), words::spot_option(number, reading))
         });
@@ -170,7 +162,7 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
             .chain(known)
             .collect::<Vec<_>>()
     });
-    let spot_error = Signal::derive(move || {
+    let spot_error = derived(move || {
         let height = spot
             .get()
             .and_then(|spot| work.readings.with(|readings| readings.height_of(spot)));
@@ -187,7 +179,7 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
                     ChoiceOption::new("unknown", words::beyond_unknown()),
                 ],
             )
-            value=Signal::derive(move || {
+            value=derived(move || {
                 match beyond.get() {
                     Beyond::Unknown => "unknown",
                     Beyond::Reading => "reading",
@@ -204,7 +196,7 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
                 change(&|o| o.beyond = beyond);
             })
         />
-        <Show when=move || beyond.get() == Beyond::Reading>
+        <When when=move || beyond.get() == Beyond::Reading>
             <Measured
                 id=format!("beyond-{id}-reading")
                 label=Signal::stored(words::beyond_reading_label().to_owned())
@@ -214,22 +206,22 @@ fn FloorBeyond(room: OpenRoom, work: Work, id: u32) -> impl IntoView {
                 value=part(|o| o.beyond_reading.clone())
                 on_typed=Callback::new(move |typed: Typed| change(&|o| o.beyond_reading = typed.clone()))
             />
-        </Show>
-        <Show when=move || beyond.get() == Beyond::Spot>
+        </When>
+        <When when=move || beyond.get() == Beyond::Spot>
             <Pick
                 id=format!("beyond-{id}-spot")
                 label=Signal::stored(words::beyond_spot_label().to_owned())
                 options=spots
-                value=Signal::derive(move || spot.get().map(|spot| spot.to_string()).unwrap_or_default())
+                value=derived(move || spot.get().map(|spot| spot.to_string()).unwrap_or_default())
                 error=spot_error
                 on_pick=Callback::new(move |code: String| change(&|o| o.beyond_spot = code.parse().ok()))
             />
-        </Show>
-        <Show when=move || beyond.get() != Beyond::Unknown>
+        </When>
+        <When when=move || beyond.get() != Beyond::Unknown>
             <h3>{words::layers_beyond_heading()}</h3>
             <p class="quiet">{words::layers_beyond_hint()}</p>
             <Layers room owner=Some(id) />
-        </Show>
+        </When>
         <Measured
             id=format!("cap-{id}")
             label=Signal::stored(words::pour_at_most_label().to_owned())
@@ -260,7 +252,7 @@ fn StepAnswer(
             .unwrap_or_default()
     });
     let step = move |side: Side| {
-        Signal::derive(move || {
+        derived(move || {
             known.with(|known| {
                 let step_in = known.as_ref().map_or(0.0, |known| match side {
                     Side::Left => known.left.step_in,
@@ -292,18 +284,17 @@ fn StepAnswer(
             <div>
                 <h3>{name}</h3>
                 <LengthFigure inches units fineness=32 />
-                <p>{move || direction(inches.get())}</p>
+                <p>{say(move || direction(inches.get()))}</p>
             </div>
         }
     };
-    let change =
-        Memo::new(move |_| known.with(|known| classify(known.as_ref()?.greatest_step_in).ok()));
+    let change = memo(move || known.with(|known| classify(known.as_ref()?.greatest_step_in).ok()));
     let treatment = move || {
         change
             .get()
             .map(|change| words::treatment(change.treatment, units.get()))
     };
-    let rests = Signal::derive(move || {
+    let rests = derived(move || {
         match with.get() {
             Shown::Nothing => words::rests_no_pour(),
             Shown::Level => words::rests_level(),
@@ -311,13 +302,13 @@ fn StepAnswer(
         }
         .to_owned()
     });
-    let content = Memo::new(move |_| {
+    let content = memo(move || {
         known.with(|known| {
             let known = known.as_ref()?;
             Some(here.with(|here| beyond.with(|beyond| section(known, here, beyond, units.get()))))
         })
     });
-    let drawing = Signal::derive(move || {
+    let drawing = derived(move || {
         content
             .get()
             .map(|(content, _)| content)
@@ -327,9 +318,8 @@ fn StepAnswer(
         known
             .with(|known| words::side(known.as_ref().map_or(Side::Left, |known| known.greatest_at)))
     };
-    let says = Signal::derive(move || {
-        words::section_says(side(), drawing.with(|content| content.step.clone()))
-    });
+    let says =
+        derived(move || words::section_says(side(), drawing.with(|content| content.step.clone())));
     let legend = move || {
         let lines = content.get().map(|(_, lines)| lines).unwrap_or_default();
         let (here, beyond): (Vec<_>, Vec<_>) = lines.into_iter().partition(|line| line.here);
@@ -359,22 +349,22 @@ fn StepAnswer(
                 {jamb(Side::Left, words::left_jamb())}
                 {jamb(Side::Right, words::right_jamb())}
             </div>
-            <p><strong>{move || known.with(|k| k.as_ref().map(|k| words::higher(k.higher)))}</strong></p>
-            <p>{treatment}</p>
+            <p><strong>{say(move || known.with(|k| k.as_ref().map(|k| words::higher(k.higher).to_owned())))}</strong></p>
+            <p>{say(treatment)}</p>
             <RestsOn text=rests />
             <p class="quiet">{words::seen_from()}</p>
         </div>
         <figure class="picture">
             <Floors content=drawing says />
-            <figcaption>{move || words::section_caption(side())}</figcaption>
+            <figcaption>{say(move || words::section_caption(side()))}</figcaption>
         </figure>
-        {legend}
+        {draw(legend)}
         <details>
             <summary>{words::published_heading()}</summary>
             <p>{words::reference_only()}</p>
-            {move || change.get().map(|change| step_table(&change, exterior.get(), units.get()))}
+            {draw(move || change.get().map(|change| step_table(&change, exterior.get(), units.get())))}
         </details>
-        <Working steps=Signal::derive(move || known.with(|k| k.as_ref().map(Doorway::working).unwrap_or_default())) units />
+        <Working steps=derived(move || known.with(|k| k.as_ref().map(Doorway::working).unwrap_or_default())) units />
     }
 }
 

@@ -7,7 +7,7 @@ use calc::floor::ramp::{Fit, LowSide, Ramp, RampRefusal, ramp};
 use calc::job::questions::doorway::ramp_ask;
 use calc::job::questions::pour::bag_ask;
 use calc::job::{Opening, Typed, Units, fields};
-use calc::quantity::{Volume, VolumeUnit, fixed};
+use calc::quantity::{EntryRefusal, Volume, VolumeUnit, fixed};
 use leptos::prelude::*;
 
 use crate::answer::{Facts, RestsOn, Working};
@@ -15,6 +15,7 @@ use crate::entry::Measured;
 use crate::open_job::OpenRoom;
 use crate::pictures::ramp::{RampContent, exaggeration};
 use crate::pictures::{LengthFigure, RampProfile, length_text, thickness_text};
+use crate::reactive::{When, derived, draw, memo, say};
 use crate::words::{common, doorways as words};
 use crate::work::Work;
 
@@ -32,7 +33,7 @@ pub fn RampPart(
 ) -> impl IntoView {
     let units = room.open.units();
     let entries = room.part(move |r| r.opening(id).cloned());
-    let width = Memo::new(move |_| {
+    let width = memo(move || {
         work.openings.with(|(placed, _)| {
             placed
                 .iter()
@@ -40,46 +41,54 @@ pub fn RampPart(
                 .map(|p| p.span.span.width_in)
         })
     });
-    // None while an entry is missing: its field says so.
-    let answer = Memo::new(move |_| {
+    let ask = memo(move || {
         let known = known.get()?;
-        let ask = entries
-            .with(|o| {
-                o.as_ref()
-                    .map(|o| ramp_ask(o, width.get().unwrap_or(0.0), &known))
-            })?
-            .ok()?;
-        Some(ramp(ask))
+        entries.with(|o| {
+            o.as_ref()
+                .map(|o| ramp_ask(o, width.get().unwrap_or(0.0), &known))
+        })
     });
-    let built = Memo::new(move |_| {
+    let answer = memo(move || ask.get().and_then(Result::ok).map(ramp));
+    // A blank slope is no refusal of its field, but without a length there is no ramp.
+    let unasked = memo(move || {
+        ask.with(|ask| match ask {
+            Some(Err(problems)) => problems
+                .iter()
+                .any(|p| p.name == "ramp_slope" && p.refusal == EntryRefusal::Blank),
+            _ => false,
+        })
+    });
+    let built = memo(move || {
         answer
             .get()
             .and_then(Result::ok)
             .filter(|ramp| ramp.low_side != LowSide::Neither)
     });
     let pour = room.part(|r| r.pour.clone());
-    let wedge_bags = Memo::new(move |_| {
+    let wedge_bags = memo(move || {
         let ramp = built.get()?;
         pour.with(|pour| bag_ask(pour, ramp.wedge_ft3()))
             .ok()
             .and_then(|ask| bags(&ask).ok())
     });
     let by_length =
-        Memo::new(move |_| entries.with(|o| o.as_ref().is_some_and(|o| !o.ramp_length.is_blank())));
+        memo(move || entries.with(|o| o.as_ref().is_some_and(|o| !o.ramp_length.is_blank())));
     // What only the whole ramp can see stands beside the field that governs it.
-    let refused = Memo::new(move |_| match answer.get() {
+    let refused = memo(move || match answer.get() {
         Some(Err(refusal)) => Some((refusal, words::ramp_refusal(&refusal, units.get()))),
         _ => None,
     });
-    let differ = Memo::new(move |_| {
+    let differ = memo(move || {
         refused
             .get()
             .filter(|(refusal, _)| matches!(refusal, RampRefusal::StepsDiffer { .. }))
             .map(|(_, text)| text)
     });
     let beside = move |length: bool| {
-        Signal::derive(move || {
-            if differ.read().is_some() || by_length.get() != length {
+        derived(move || {
+            if unasked.get() {
+                (!length).then(|| words::missing("ramp_slope").to_owned())
+            } else if differ.read().is_some() || by_length.get() != length {
                 None
             } else {
                 refused.get().map(|(_, text)| text)
@@ -96,11 +105,10 @@ pub fn RampPart(
             }
         });
     };
-    let wanted = Memo::new(move |_| {
-        known.with(|k| k.as_ref().is_some_and(|k| k.greatest_step_in > ROUNDING_IN))
-    });
+    let wanted =
+        memo(move || known.with(|k| k.as_ref().is_some_and(|k| k.greatest_step_in > ROUNDING_IN)));
     // An upright edge that will do needs no ramp; one can still be looked at.
-    let due = Memo::new(move |_| {
+    let due = memo(move || {
         let step_in =
             known.with(|known| known.as_ref().map_or(0.0, |known| known.greatest_step_in));
         !matches!(
@@ -108,13 +116,13 @@ pub fn RampPart(
             Ok(Treatment::Flush | Treatment::Plain)
         )
     });
-    let content = Memo::new(move |_| {
+    let content = memo(move || {
         built
             .get()
             .map(|ramp| profile(&ramp, units.get()))
             .unwrap_or_default()
     });
-    let says = Signal::derive(move || {
+    let says = derived(move || {
         content.with(|c| words::ramp_says(c.rise.clone(), c.run.clone(), c.slope.clone()))
     });
     let caption = move || {
@@ -131,7 +139,7 @@ pub fn RampPart(
         };
         view! { {scale} " " {low} }
     };
-    let rests = Signal::derive(move || {
+    let rests = derived(move || {
         built
             .get()
             .map(|ramp| match ramp.entry.fit {
@@ -142,13 +150,13 @@ pub fn RampPart(
             })
             .unwrap_or_default()
     });
-    let rows = Signal::derive(move || {
+    let rows = derived(move || {
         built
             .get()
             .map(|ramp| rows(&ramp, wedge_bags.get().as_ref(), units.get()))
             .unwrap_or_default()
     });
-    let steps = Signal::derive(move || {
+    let steps = derived(move || {
         let mut steps = built.get().map(|ramp| ramp.working()).unwrap_or_default();
         steps.extend(
             wedge_bags
@@ -159,10 +167,10 @@ pub fn RampPart(
         steps
     });
     view! {
-        <Show when=move || wanted.get()>
+        <When when=move || wanted.get()>
             <details class="ramp" open=move || due.get()>
             <summary>
-                {move || if due.get() { words::ramp_heading() } else { words::ramp_anyway() }}
+                {say(move || if due.get() { words::ramp_heading() } else { words::ramp_anyway() })}
             </summary>
             <div class="stack">
             <div class="pair">
@@ -189,32 +197,32 @@ pub fn RampPart(
                 />
             </div>
             <div role="status">
-                <Show when=move || differ.read().is_some()>
-                    <p class="notice look">{move || differ.get()}</p>
-                </Show>
+                <When when=move || differ.read().is_some()>
+                    <p class="notice look">{differ}</p>
+                </When>
             </div>
-            <Show when=move || built.read().is_some()>
+            <When when=move || built.read().is_some()>
                 <div class="answer">
                     <p class="figure-name">{words::ramp_length()}</p>
                     <LengthFigure
-                        inches=Signal::derive(move || built.get().map_or(0.0, |ramp| ramp.run_in))
+                        inches=derived(move || built.get().map_or(0.0, |ramp| ramp.run_in))
                         units
                     />
                     <RestsOn text=rests />
                 </div>
                 <figure class="picture">
                     <RampProfile content says />
-                    <figcaption>{caption}</figcaption>
+                    <figcaption>{draw(caption)}</figcaption>
                 </figure>
                 <Facts rows />
                 <p class="quiet">
-                    {move || if wedge_bags.read().is_some() { words::wedge_note() } else { words::bags_missing() }}
+                    {say(move || if wedge_bags.read().is_some() { words::wedge_note() } else { words::bags_missing() })}
                 </p>
                 <Working steps units />
-            </Show>
+            </When>
             </div>
             </details>
-        </Show>
+        </When>
     }
 }
 
