@@ -19,7 +19,7 @@ TRUNK_BUILD := scripts/with-wasm.sh trunk build --release --offline --skip-versi
 # What dist/ is made of. Folders too: their times change when a file in them goes.
 SOURCES := $(shell find app calc offline style index.html Trunk.toml Cargo.toml Cargo.lock package-lock.json 2>/dev/null)
 
-.PHONY: serve dev build test bench size lint fmt check-fmt test-calc test-cases test-wasm test-browser lint-host lint-wasm
+.PHONY: serve dev build test bench size lint fmt check-fmt test-calc test-cases test-app test-wasm test-browser lint-host lint-wasm
 .DEFAULT_GOAL := build
 
 serve: build
@@ -41,7 +41,7 @@ dist/index.html: $(SOURCES)
 	@touch $@
 
 # Quick first: what fails most often should fail soonest.
-test: check-fmt test-calc lint-host test-cases lint-wasm build test-browser test-wasm size
+test: check-fmt test-calc lint-host test-cases test-app lint-wasm build test-browser test-wasm size
 
 check-fmt:
 	@scripts/rust-components.sh
@@ -56,11 +56,14 @@ lint-host:
 	@scripts/rust-components.sh
 	cargo clippy --locked --workspace --all-targets -- -D warnings
 
-lint-wasm: # what stands behind cfg(target_arch = "wasm32") is seen only here
-	scripts/with-wasm.sh cargo clippy --locked --package app --target wasm32-unknown-unknown --all-targets -- -D warnings
+lint-wasm: # what stands behind cfg(target_arch = "wasm32") is seen only here; unit tests run on the host
+	scripts/with-wasm.sh cargo clippy --locked --package app --target wasm32-unknown-unknown --lib --bins $(if $(wildcard app/tests/*.rs),--test '*') -- -D warnings
 
 test-cases:
 	cargo test --locked --package tests --lib --test cases
+
+test-app: # what of the app needs no browser
+	cargo test --locked --package app --lib
 
 test-browser: build
 	@scripts/node-modules.sh >/dev/null
