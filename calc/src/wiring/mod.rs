@@ -1,0 +1,12 @@
+//! Wiring: will this box, cable, breaker and neutral take what is added?
+//!
+//! Every answer names the edition of NFPA 70 it rests on and, in each step, the section. The local code, its
+//! amendments and the licensed electrician or inspector decide. In the order the work goes:
+//! - [`code`] the rules and their sections by edition; [`tables`] the tables as data;
+//! - [`conductor`] sizes, metals, insulation and cables, and which of them exist.
+
+pub mod code;
+
+pub mod tables;
+
+pub mod conductor;
