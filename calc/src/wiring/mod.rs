@@ -3,10 +3,18 @@
 //! Every answer names the edition of NFPA 70 it rests on and, in each step, the section. The local code, its
 //! amendments and the licensed electrician or inspector decide. In the order the work goes:
 //! - [`code`] the rules and their sections by edition; [`tables`] the tables as data;
-//! - [`conductor`] sizes, metals, insulation and cables, and which of them exist.
+//! - [`conductor`] sizes, metals, insulation and cables, and which of them exist;
+//! - [`bundle`] current-carrying conductors counted from a description;
+//! - [`ampacity`] what a conductor may carry, its largest breaker, and the smallest conductor for a load.
 
 pub mod code;
 
 pub mod tables;
 
 pub mod conductor;
+
+pub mod bundle;
+
+pub mod ampacity;
+
+mod steps;

@@ -9,4 +9,8 @@
 
 mod data;
 
+mod worked;
+
 mod tables;
+
+mod ampacity;
