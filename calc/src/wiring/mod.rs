@@ -5,7 +5,8 @@
 //! - [`code`] the rules and their sections by edition; [`tables`] the tables as data;
 //! - [`conductor`] sizes, metals, insulation and cables, and which of them exist;
 //! - [`bundle`] current-carrying conductors counted from a description;
-//! - [`ampacity`] what a conductor may carry, its largest breaker, and the smallest conductor for a load.
+//! - [`ampacity`] what a conductor may carry, its largest breaker, and the smallest conductor for a load;
+//! - [`box_fill`] how full a box is, and what else fits.
 
 pub mod code;
 
@@ -16,5 +17,7 @@ pub mod conductor;
 pub mod bundle;
 
 pub mod ampacity;
+
+pub mod box_fill;
 
 mod steps;

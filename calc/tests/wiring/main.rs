@@ -14,3 +14,5 @@ mod worked;
 mod tables;
 
 mod ampacity;
+
+mod box_fill;

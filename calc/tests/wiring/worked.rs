@@ -13,7 +13,7 @@ pub struct Example {
 }
 
 /// The topics that some test here works through; a topic without one fails.
-const TOPICS: [&str; 1] = ["ampacity"];
+const TOPICS: [&str; 2] = ["ampacity", "box_fill"];
 
 /// The examples of a topic.
 pub fn examples(topic: &str) -> Vec<Example> {
