@@ -6,7 +6,8 @@
 //! - [`conductor`] sizes, metals, insulation and cables, and which of them exist;
 //! - [`bundle`] current-carrying conductors counted from a description;
 //! - [`ampacity`] what a conductor may carry, its largest breaker, and the smallest conductor for a load;
-//! - [`box_fill`] how full a box is, and what else fits.
+//! - [`box_fill`] how full a box is, and what else fits;
+//! - [`impedance`] ohms per 1000 ft; [`voltage_drop`] what a run loses; [`measured_drop`] what readings imply.
 
 pub mod code;
 
@@ -19,5 +20,11 @@ pub mod bundle;
 pub mod ampacity;
 
 pub mod box_fill;
+
+pub mod impedance;
+
+pub mod voltage_drop;
+
+pub mod measured_drop;
 
 mod steps;

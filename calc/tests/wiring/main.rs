@@ -16,3 +16,5 @@ mod tables;
 mod ampacity;
 
 mod box_fill;
+
+mod voltage_drop;

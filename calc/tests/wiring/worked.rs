@@ -13,7 +13,16 @@ pub struct Example {
 }
 
 /// The topics that some test here works through; a topic without one fails.
-const TOPICS: [&str; 2] = ["ampacity", "box_fill"];
+const TOPICS: [&str; 8] = [
+    "ampacity",
+    "box_fill",
+    "voltage_drop",
+    "voltage_drop_multiwire",
+    "voltage_drop_total",
+    "max_length",
+    "min_size_for_drop",
+    "temp_resistance",
+];
 
 /// The examples of a topic.
 pub fn examples(topic: &str) -> Vec<Example> {
