@@ -6,6 +6,7 @@
 // 0.5 % with resistivity, lay and coating factors, so last digits rest on memory.
 
 /// Resistances, from the smallest conductor; solid before stranded.
+#[allow(clippy::approx_constant, reason = "a resistance of 3.14 ohms is no pi")]
 pub const RESISTANCE: [ResistanceRow; 26] = [
     ResistanceRow { size: Size::Awg18, construction: Construction::Solid, area_cmil: 1620.0, strands: 1, strand_dia_in: None, overall_dia_in: 0.04, area_in2: 0.001, copper_ohm_per_kft: 7.77, coated_copper_ohm_per_kft: 8.08, aluminum_ohm_per_kft: 12.8 },
     ResistanceRow { size: Size::Awg18, construction: Construction::Stranded, area_cmil: 1620.0, strands: 7, strand_dia_in: Some(0.015), overall_dia_in: 0.046, area_in2: 0.002, copper_ohm_per_kft: 7.95, coated_copper_ohm_per_kft: 8.45, aluminum_ohm_per_kft: 13.1 },

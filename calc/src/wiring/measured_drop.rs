@@ -132,7 +132,7 @@ pub struct Implied {
 /// ```
 pub fn implied(measured: &MeasuredDrop) -> Result<Implied, MeasuredRefusal> {
     let current_a = measured.current_a;
-    if !(current_a >= 0.01 && current_a <= MOST_CURRENT_A) {
+    if !(0.01..=MOST_CURRENT_A).contains(&current_a) {
         return Err(MeasuredRefusal::Current { current_a });
     }
     if !(0.0..=10.0).contains(&measured.meter_step_v) {

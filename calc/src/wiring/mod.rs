@@ -7,7 +7,8 @@
 //! - [`bundle`] current-carrying conductors counted from a description;
 //! - [`ampacity`] what a conductor may carry, its largest breaker, and the smallest conductor for a load;
 //! - [`box_fill`] how full a box is, and what else fits;
-//! - [`impedance`] ohms per 1000 ft; [`voltage_drop`] what a run loses; [`measured_drop`] what readings imply.
+//! - [`impedance`] ohms per 1000 ft; [`voltage_drop`] what a run loses; [`measured_drop`] what readings imply;
+//! - [`panel`] spaces, legs and breakers; [`supply`] the measured supply;
 
 pub mod code;
 
@@ -26,5 +27,9 @@ pub mod impedance;
 pub mod voltage_drop;
 
 pub mod measured_drop;
+
+pub mod panel;
+
+pub mod supply;
 
 mod steps;

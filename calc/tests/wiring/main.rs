@@ -18,3 +18,5 @@ mod ampacity;
 mod box_fill;
 
 mod voltage_drop;
+
+mod panel;

@@ -13,15 +13,20 @@ pub struct Example {
 }
 
 /// The topics that some test here works through; a topic without one fails.
-const TOPICS: [&str; 8] = [
+const TOPICS: [&str; 13] = [
     "ampacity",
+    "body_current",
     "box_fill",
+    "branch_load",
+    "gfci_max_trip_time",
+    "max_length",
+    "min_size_for_drop",
+    "open_neutral",
+    "phantom_voltage",
+    "temp_resistance",
     "voltage_drop",
     "voltage_drop_multiwire",
     "voltage_drop_total",
-    "max_length",
-    "min_size_for_drop",
-    "temp_resistance",
 ];
 
 /// The examples of a topic.
