@@ -9,6 +9,8 @@
 //! - [`box_fill`] how full a box is, and what else fits;
 //! - [`impedance`] ohms per 1000 ft; [`voltage_drop`] what a run loses; [`measured_drop`] what readings imply;
 //! - [`panel`] spaces, legs and breakers; [`supply`] the measured supply;
+//! - [`neutral`] what a neutral carries, and what is wrong with sharing it;
+//! - [`circuit`] a circuit judged rule by rule;
 
 pub mod code;
 
@@ -31,5 +33,9 @@ pub mod measured_drop;
 pub mod panel;
 
 pub mod supply;
+
+pub mod neutral;
+
+pub mod circuit;
 
 mod steps;

@@ -20,3 +20,7 @@ mod box_fill;
 mod voltage_drop;
 
 mod panel;
+
+mod neutral;
+
+mod circuit;
