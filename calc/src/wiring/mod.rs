@@ -11,6 +11,8 @@
 //! - [`panel`] spaces, legs and breakers; [`supply`] the measured supply;
 //! - [`neutral`] what a neutral carries, and what is wrong with sharing it;
 //! - [`circuit`] a circuit judged rule by rule;
+//! - [`cable_run`] cable, rolls and staples, and which cable switches need;
+//! - [`shock`] figures on currents through the body and on floating conductors.
 
 pub mod code;
 
@@ -37,5 +39,9 @@ pub mod supply;
 pub mod neutral;
 
 pub mod circuit;
+
+pub mod cable_run;
+
+pub mod shock;
 
 mod steps;

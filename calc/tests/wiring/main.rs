@@ -24,3 +24,7 @@ mod panel;
 mod neutral;
 
 mod circuit;
+
+mod cable_run;
+
+mod shock;

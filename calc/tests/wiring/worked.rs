@@ -146,3 +146,10 @@ impl From<&str> for Answer {
         Self::Text(value.to_owned())
     }
 }
+
+#[test]
+fn every_topic_is_worked_through() {
+    for row in rows("worked_examples.csv") {
+        assert!(TOPICS.contains(&row["topic"].as_str()), "{}", row["topic"]);
+    }
+}
