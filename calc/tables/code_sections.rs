@@ -1,7 +1,8 @@
 // Section numbers of NFPA 70, by edition: 2017, 2020, 2023.
 //
 // A rule keeps its name here while its number moves. Status: `Confirmed` in a public source besides memory;
-// `FromMemory`; `CommonPractice` for a reading of the rule. The adopted edition and its amendments govern.
+// `FromMemory`; `CommonPractice` for a reading of the rule. It is about the 2023 number and the substance: of 2017, the
+// numbers of 310.15(B)(3)(a)(2), 310.15(B)(5) and (6), 310.106(A), 310.10(H) and 210.3 are from memory. The adopted edition and its amendments govern.
 
 rules! {
     /// Ampacities of insulated conductors.
@@ -28,6 +29,8 @@ rules! {
     NextRating: "240.4(B)", "240.4(B)", "240.4(B)", Confirmed;
     /// The conductors of a circuit with several receptacles are protected at their ampacity.
     AtAmpacity: "240.4", "240.4", "240.4", Confirmed;
+    /// Motors and some other equipment have overcurrent rules of their own.
+    EquipmentProtection: "240.4(G)", "240.4(G)", "240.4(G)", Confirmed;
     /// Caps for small conductors.
     SmallConductors: "240.4(D)", "240.4(D)", "240.4(D)", Confirmed;
     /// Standard ratings.

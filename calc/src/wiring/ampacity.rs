@@ -335,6 +335,12 @@ pub enum AmpacityRefusal {
         /// Other, amperes.
         other_a: f64,
     },
+    /// A breaker that is none.
+    #[error("breaker of {breaker_a} A")]
+    Breaker {
+        /// What was given, amperes.
+        breaker_a: f64,
+    },
     /// No size here carries the load.
     #[error("no size carries {needed_a} A")]
     NoSize {

@@ -254,14 +254,14 @@ pub fn count(
         );
         add(CountReason::Ground, described.grounds, 0, Rule::GroundCount);
         number += times;
+        if number > MOST_IN_BUNDLE {
+            return Err(BundleRefusal::TooMany { cable: None });
+        }
         all += described.carrying() * times;
         most_in_one = most_in_one.max(described.carrying());
     }
     if number == 0 {
         return Err(BundleRefusal::NoCable);
-    }
-    if number > MOST_IN_BUNDLE {
-        return Err(BundleRefusal::TooMany { cable: None });
     }
     let short = |length_in: f64| {
         if !(length_in > 0.0 && length_in <= MOST_BUNDLE_IN) {

@@ -262,13 +262,27 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
             Source::CommonPractice,
         ));
         let wye = (across_v - sum_v / 2.0 * 3f64.sqrt()).abs() <= SUM_WITHIN_V;
-        if across_v < 0.25 * sum_v {
+        let one_leg = across_v < 0.25 * sum_v;
+        let two_lines = !one_leg && wye && apart_v < LEGS_APART_V;
+        if one_leg {
             findings.push(SupplyFinding::OneLegOnBoth { across_v });
-        } else if wye && apart_v < LEGS_APART_V {
+        } else if two_lines {
             findings.push(SupplyFinding::TwoLinesOfWye { across_v });
         } else if (sum_v - across_v).abs() > SUM_WITHIN_V {
             evidence.push(NeutralEvidence::LegsDontAddUp { sum_v, across_v });
         }
+        // Leg to leg of another system is not held against the range of this one.
+        let of_another = one_leg || two_lines;
+        findings.extend(
+            judged
+                .iter()
+                .filter(|j| j.loaded == loaded && !(of_another && j.reading == Reading::Across))
+                .filter_map(|j| match j.standing {
+                    Standing::RangeA => None,
+                    Standing::RangeB => Some(SupplyFinding::InRangeB(*j)),
+                    Standing::Below | Standing::Above => Some(SupplyFinding::OutOfRange(*j)),
+                }),
+        );
         if apart_v > LEGS_APART_V {
             evidence.push(NeutralEvidence::LegsApart {
                 a_v: a_neutral_v,
@@ -313,11 +327,6 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
             });
         }
     }
-    findings.extend(judged.iter().filter_map(|judged| match judged.standing {
-        Standing::RangeA => None,
-        Standing::RangeB => Some(SupplyFinding::InRangeB(*judged)),
-        Standing::Below | Standing::Above => Some(SupplyFinding::OutOfRange(*judged)),
-    }));
     if !evidence.is_empty() {
         findings.push(SupplyFinding::NeutralFailing { evidence });
     }

@@ -538,12 +538,13 @@ fn the_smallest_conductor() {
         smallest_conductor(absurd).unwrap_err(),
         AmpacityRefusal::NoSize { needed_a: 1125.0 }
     );
-    assert!(
-        smallest_conductor(Wanted {
-            breaker_a: Some(-5.0),
-            ..wanted
-        })
-        .is_err()
+    let wrong = Wanted {
+        breaker_a: Some(-5.0),
+        ..wanted
+    };
+    assert_eq!(
+        smallest_conductor(wrong).unwrap_err(),
+        AmpacityRefusal::Breaker { breaker_a: -5.0 }
     );
 }
 

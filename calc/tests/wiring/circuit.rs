@@ -242,6 +242,15 @@ fn breaker_and_conductor() {
         verdict(&motor, Check::MotorConductor).now.unwrap().value,
         17.5
     );
+    // Alone on its circuit a motor may have a larger breaker (240.4(G), Article 430): not judged here.
+    let mut alone = circuit(40.0, vec![load(1, LoadKind::Motor, 14.0)]);
+    (alone.outlets, alone.receptacles) = (1, 0);
+    let answer = judge(&alone).unwrap();
+    let found = verdict(&answer, Check::BreakerForConductor);
+    assert_eq!(
+        (found.outcome, found.section, &found.why_not),
+        (Outcome::NotJudged, "240.4(G)", &Some(NotJudged::MotorAlone))
+    );
     let odd = judge(&circuit(22.0, Vec::new())).unwrap();
     assert_eq!(verdict(&odd, Check::StandardRating).outcome, Outcome::Fails);
     assert_eq!(verdict(&odd, Check::CircuitRating).outcome, Outcome::Fails);

@@ -437,17 +437,24 @@ fn what_the_supply_says() {
     ));
     assert_eq!(failing[0].urgency(), Urgency::CallNow);
     // Two lines of 208Y/120 V: 1.73 times a leg, and nothing wrong with the neutral.
+    assert_eq!(
+        of(readings(208.0, 120.0, 120.2)),
+        [SupplyFinding::TwoLinesOfWye { across_v: 208.0 }]
+    );
+    assert_eq!(
+        of(readings(0.4, 120.0, 119.8)),
+        [SupplyFinding::OneLegOnBoth { across_v: 0.4 }]
+    );
+    let high = of(readings(256.0, 128.0, 128.0));
+    assert_eq!(high.len(), 3);
+    assert!(
+        high.iter()
+            .all(|f| matches!(f, SupplyFinding::OutOfRange(_)))
+    );
     assert!(matches!(
-        of(readings(208.0, 120.0, 120.2))[0],
-        SupplyFinding::OutOfRange(_)
+        of(readings(230.0, 113.0, 117.0))[..],
+        [SupplyFinding::InRangeB(_)]
     ));
-    assert!(
-        of(readings(208.0, 120.0, 120.2))
-            .contains(&SupplyFinding::TwoLinesOfWye { across_v: 208.0 })
-    );
-    assert!(
-        of(readings(0.4, 120.0, 119.8)).contains(&SupplyFinding::OneLegOnBoth { across_v: 0.4 })
-    );
     assert!(
         of(readings(240.0, 122.5, 117.5)).contains(&SupplyFinding::LegsUneven { apart_v: 5.0 })
     );

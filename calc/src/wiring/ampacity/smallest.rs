@@ -115,7 +115,7 @@ pub struct SmallestConductor {
 /// correction and adjustment it carries the whole load (210.19(A)); and the breaker is no larger than it allows (240.4).
 ///
 /// # Errors
-/// As [`ampacity`]; [`AmpacityRefusal::Load`]; [`AmpacityRefusal::NoSize`] where no size here will do.
+/// As [`ampacity`]; [`AmpacityRefusal::Load`], [`AmpacityRefusal::Breaker`]; [`AmpacityRefusal::NoSize`] where no size here will do.
 ///
 /// # Example
 /// 16 A in NM-B cable at 30 C on a 20 A breaker: 12 AWG copper.
@@ -145,12 +145,7 @@ pub fn smallest_conductor(wanted: Wanted) -> Result<SmallestConductor, AmpacityR
     let total_a = wanted.load.total_a();
     let breaker_a = match wanted.breaker_a {
         Some(a) if a.is_finite() && a > 0.0 && a <= MOST_LOAD_A => a,
-        Some(a) => {
-            return Err(AmpacityRefusal::Load {
-                continuous_a: a,
-                other_a: 0.0,
-            });
-        }
+        Some(breaker_a) => return Err(AmpacityRefusal::Breaker { breaker_a }),
         None => {
             let least_a = match wanted.conditions.feeds {
                 Feeds::SeveralReceptacles => min_a.max(15.0),

@@ -90,6 +90,8 @@ pub enum NotJudged {
     Box(BoxRefusal),
     /// The neutral.
     Neutral(NeutralRefusal),
+    /// A motor alone on its circuit: its breaker and conductor follow Article 430, which isn't here.
+    MotorAlone,
     /// A load at a stretch that the run doesn't have.
     NoStretch {
         /// The load.
@@ -339,6 +341,17 @@ fn conductor(circuit: &Circuit, ampacity: &Result<Ampacity, AmpacityRefusal>, ju
             before_a,
             |sums| sums.min_rating_a + sums.motor_extra_a,
         );
+    }
+    let motor_alone = circuit.outlets <= 1
+        && !circuit.loads.is_empty()
+        && circuit
+            .loads
+            .iter()
+            .all(|load| load.kind == LoadKind::Motor);
+    if motor_alone {
+        let rule = Rule::EquipmentProtection;
+        judge.not_judged(Check::BreakerForConductor, rule, NotJudged::MotorAlone);
+        return;
     }
     let largest_a = ampacity.breaker.rating_a.unwrap_or(0.0);
     let compared = at_most(circuit.breaker_a, largest_a, Unit::Amps);
