@@ -267,6 +267,32 @@ fn the_ten_ampere_breaker() {
     }
 }
 
+/// 25 x 0.71 x 0.8 = 14.2 A: between 10 and 15 A there is nothing for receptacles, though 10 A is a rating.
+#[test]
+fn below_fifteen_amperes_for_receptacles() {
+    let wire = Conductor {
+        covering: Covering::Thhn,
+        ..nm(Size::Awg14)
+    };
+    let hot = Conditions {
+        ambient: Ambient::Celsius(60.0),
+        carrying: 4,
+        ..PLAIN
+    };
+    let answer = ampacity(wire, hot).unwrap();
+    assert!((answer.ampacity_a - 14.2).abs() < 1e-9);
+    assert_eq!(answer.breaker.rating_a, None);
+    assert!(matches!(
+        answer.breaker.notes[..],
+        [BreakerNote::NotForReceptacles { .. }]
+    ));
+    let lights = Conditions {
+        feeds: Feeds::Other,
+        ..hot
+    };
+    assert_eq!(ampacity(wire, lights).unwrap().breaker.rating_a, Some(15.0));
+}
+
 #[test]
 fn counting() {
     let of =

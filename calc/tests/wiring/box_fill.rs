@@ -335,6 +335,21 @@ fn lines_and_findings() {
     );
 }
 
+/// 314.16(B)(1) exception: only wires smaller than 14 AWG may be left out.
+#[test]
+fn canopy_wires() {
+    let contents = Contents {
+        canopy_wires: conductors("18:2|14:2"),
+        ..Contents::default()
+    };
+    let answer = fill(&Vessel::marked(20.0), &contents);
+    assert_eq!(answer.required_in3, 4.0);
+    assert_eq!(
+        answer.findings,
+        [BoxFinding::CanopyWiresLeftOut { count: 2 }]
+    );
+}
+
 #[test]
 fn what_is_refused() {
     let none = Contents::default();

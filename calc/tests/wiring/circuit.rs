@@ -302,6 +302,10 @@ fn ten_amperes_and_required_circuits() {
     let answer = judge(&older).unwrap();
     assert_eq!(verdict(&answer, Check::TenAmp).outcome, Outcome::Fails);
     assert_eq!(
+        verdict(&answer, Check::CircuitRating).outcome,
+        Outcome::Fails
+    );
+    assert_eq!(
         verdict(&answer, Check::StandardRating).outcome,
         Outcome::Fails
     );

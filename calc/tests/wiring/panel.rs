@@ -479,6 +479,12 @@ fn what_the_supply_says() {
         SupplyFinding::NeutralFailing { evidence }
             if evidence.contains(&NeutralEvidence::LegsSwing { rising: Leg::B, rise_v: 4.0, fall_v: 5.0 })
     ));
+    // One leg rises and the other hardly falls: the supply itself has changed.
+    let risen = Supply {
+        loaded: Some(readings(242.5, 123.2, 119.4)),
+        ..service(readings(240.0, 120.0, 120.0))
+    };
+    assert!(judge(&risen).unwrap().findings.is_empty());
     // Both legs sag together: a weak supply, not a failing neutral.
     let sag = Supply {
         loaded: Some(readings(236.0, 118.0, 118.0)),

@@ -409,6 +409,39 @@ fn leg_to_leg() {
     assert!((120.0 - vb - ib * r + (ia - ib) * r).abs() < 1e-9);
 }
 
+/// Each system's own factor, by solving the run that the formula says is the longest.
+#[test]
+fn the_longest_run_of_each_system() {
+    for (system, loads) in [
+        (HOUSE, amps(20.0)),
+        (System::ThreePhase { volts: 208.0 }, amps(20.0)),
+        (
+            System::Multiwire { leg_volts: 120.0 },
+            vec![
+                load(Demand::Amps(20.0), Across::A),
+                load(Demand::Amps(20.0), Across::B),
+            ],
+        ),
+    ] {
+        let single = SingleLoad {
+            edition: CodeEdition::E2023,
+            system,
+            current_a: 20.0,
+            wire: Wire::COPPER,
+            parallel: 2,
+            limit_percent: 3.0,
+        };
+        let length_ft = longest_run(Size::Awg10, &single).unwrap().length_ft;
+        let mut solved = run(system, Size::Awg10, Wire::COPPER, one(length_ft, loads));
+        solved.parallel = 2;
+        let answer = voltage_drop(&solved).unwrap();
+        assert!((answer.worst_percent - 3.0).abs() < 1e-9, "{system:?}");
+        let smallest = smallest_for_drop(length_ft, &single).unwrap();
+        assert_eq!(smallest.size, Size::Awg10);
+        assert!((smallest.drop_v - answer.worst_v).abs() < 1e-9);
+    }
+}
+
 #[test]
 fn a_size_more() {
     let run = run(HOUSE, Size::Awg14, Wire::COPPER, one(80.0, amps(12.0)));
