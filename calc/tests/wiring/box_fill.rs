@@ -527,6 +527,9 @@ fn together(a: &Contents, b: &Contents) -> Contents {
 }
 
 proptest! {
+    // What more fits is tried one by one: big boxes take their time in a test build.
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
     #[test]
     fn adding_anything_never_adds_room(a in any_contents(), b in any_contents(), which in 0usize..3) {
         let of = |contents: &Contents| {

@@ -256,6 +256,40 @@ fn breaker_and_conductor() {
     assert_eq!(verdict(&odd, Check::CircuitRating).outcome, Outcome::Fails);
 }
 
+#[test]
+fn motors_metal_and_full_rating() {
+    // A motor that is continuous counts at 125 % once, not twice.
+    let motor = CircuitLoad {
+        continuous: true,
+        ..load(1, LoadKind::Motor, 8.0)
+    };
+    let answer = judge(&circuit(20.0, vec![motor])).unwrap();
+    let found = verdict(&answer, Check::MotorConductor).now.unwrap();
+    assert_eq!(found.value, 10.0);
+    // 18 A continuous on 20 A: too much, but for a device listed for its whole rating.
+    let lights = CircuitLoad {
+        continuous: true,
+        ..load(1, LoadKind::Luminaire, 18.0)
+    };
+    let entry = circuit(20.0, vec![lights]);
+    let outcome = |entry: &Circuit| {
+        let answer = judge(entry).unwrap();
+        verdict(&answer, Check::ContinuousLoad).outcome
+    };
+    assert_eq!(outcome(&entry), Outcome::Fails);
+    let listed = Circuit {
+        full_rating: true,
+        ..entry.clone()
+    };
+    assert_eq!(outcome(&listed), Outcome::Passes);
+    // The drop is of the conductor that is there: 12 AWG solid aluminum, 3.18 ohm per 1000 ft.
+    let mut aluminum = entry;
+    aluminum.conductor.metal = Metal::Aluminum;
+    let answer = judge(&aluminum).unwrap();
+    let drop = verdict(&answer, Check::BranchDrop).now.unwrap();
+    assert!((drop.value - 2.0 * 18.0 * 0.04 * 3.18 / 1.2).abs() < 1e-9);
+}
+
 /// 424.4(B), 422.13: heating and water heaters count as continuous though nobody said so.
 #[test]
 fn what_counts_as_continuous() {

@@ -145,6 +145,18 @@ fn what_is_wrong_with_sharing() {
             section: "210.4(A)"
         }
     ));
+    // A tie by number to a breaker of another panel opens nothing.
+    let other = Returning {
+        panel: 1,
+        tied_to: Some(1),
+        ..hot(2, 3, 5.0)
+    };
+    assert!(of(vec![hot(1, 1, 5.0), other]).findings.contains(
+        &NeutralFinding::NoCommonDisconnect {
+            breakers: vec![1, 2],
+            section: "210.4(B)"
+        }
+    ));
     let across = Returning {
         leg_to_leg_loads: true,
         ..hot(1, 1, 5.0)

@@ -370,6 +370,24 @@ fn three_phase_and_parallel() {
     );
 }
 
+/// P = 1.732 V I PF, and heat in each of three conductors.
+#[test]
+fn three_phase_power() {
+    let wire = Wire {
+        method: Method::Impedance {
+            conduit: Conduit::Pvc,
+            power_factor: 0.8,
+        },
+        ..Wire::COPPER
+    };
+    let watts = 3f64.sqrt() * 208.0 * 50.0 * 0.8;
+    let loads = vec![load(Demand::Watts(watts), Across::A)];
+    let system = System::ThreePhase { volts: 208.0 };
+    let answer = voltage_drop(&run(system, Size::Awg6, wire, one(100.0, loads))).unwrap();
+    assert!((answer.points[0].current_a - 50.0).abs() < 1e-9);
+    assert!((answer.lost_w - 3.0 * 2500.0 * 0.049).abs() < 1e-9);
+}
+
 /// A 240 V load on a multiwire run leaves the neutral alone; a resistance leg to leg is solved with both legs.
 #[test]
 fn leg_to_leg() {
