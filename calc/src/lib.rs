@@ -16,4 +16,6 @@ pub mod job;
 
 pub mod floor;
 
+pub mod wiring;
+
 pub mod working;

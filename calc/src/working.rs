@@ -48,6 +48,22 @@ pub enum Unit {
     Minutes,
     /// US liquid quarts.
     Quarts,
+    /// Amperes.
+    Amps,
+    /// Volts.
+    Volts,
+    /// Ohms.
+    Ohms,
+    /// Ohms per 1000 ft.
+    OhmsPerKft,
+    /// Watts.
+    Watts,
+    /// Volt-amperes.
+    VoltAmps,
+    /// Degrees Celsius.
+    DegC,
+    /// Degrees Fahrenheit.
+    DegF,
 }
 
 /// Where a rule or a value comes from.

@@ -185,6 +185,14 @@ pub fn figure_value(figure: &Figure, units: Units) -> String {
         Unit::Minutes => format!("{} {}", fixed(value, 1), common::unit_minutes()),
         Unit::Quarts if metric => Volume::from_qt(value).format(VolumeUnit::Liters, 2),
         Unit::Quarts => format!("{} {}", fixed(value, 2), quarts()),
+        Unit::Amps => format!("{} A", fixed(value, 3)),
+        Unit::Volts => format!("{} V", fixed(value, 3)),
+        Unit::Ohms => format!("{} Ω", fixed(value, 4)),
+        Unit::OhmsPerKft => format!("{} Ω / 1000 {}", fixed(value, 4), common::unit_ft()),
+        Unit::Watts => format!("{} W", fixed(value, 2)),
+        Unit::VoltAmps => format!("{} VA", fixed(value, 2)),
+        Unit::DegC => format!("{} °C", fixed(value, 1)),
+        Unit::DegF => format!("{} °F", fixed(value, 1)),
     }
 }
 

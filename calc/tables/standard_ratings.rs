@@ -1,0 +1,52 @@
+// Standard ratings of fuses and inverse-time circuit breakers, amperes.
+//
+// Source: NFPA 70-2023 Table 240.6(A); 70-2020 and 70-2017 Table 240.6(A). `breaker_*` is false where the rating is
+// an additional one for fuses only.
+// Status: 15 to 6000 A in two published lists; 10 A as a breaker of 2023 in one course text and one inspector's note,
+// while two lists marked 2023 still start at 15 A: the adopted edition decides; 601 A in one text.
+
+/// Ratings, from the smallest.
+pub const STANDARD_RATINGS: [RatingRow; 42] = [
+    RatingRow { rating_a: 1.0, breaker_2023: false, breaker_before: false, status: Status::Confirmed },
+    RatingRow { rating_a: 3.0, breaker_2023: false, breaker_before: false, status: Status::Confirmed },
+    RatingRow { rating_a: 6.0, breaker_2023: false, breaker_before: false, status: Status::Confirmed },
+    RatingRow { rating_a: 10.0, breaker_2023: true, breaker_before: false, status: Status::OneSource },
+    RatingRow { rating_a: 15.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 20.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 25.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 30.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 35.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 40.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 45.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 50.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 60.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 70.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 80.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 90.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 100.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 110.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 125.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 150.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 175.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 200.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 225.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 250.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 300.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 350.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 400.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 450.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 500.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 600.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 601.0, breaker_2023: false, breaker_before: false, status: Status::OneSource },
+    RatingRow { rating_a: 700.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 800.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 1000.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 1200.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 1600.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 2000.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 2500.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 3000.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 4000.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 5000.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+    RatingRow { rating_a: 6000.0, breaker_2023: true, breaker_before: true, status: Status::Confirmed },
+];

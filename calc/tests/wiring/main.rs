@@ -1,0 +1,30 @@
+//! The wiring questions against tables and worked examples that were put together apart from this code: see the
+//! heads of the files in `calc/tests/data/electrical/` for where each value is from and how far it was checked.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test that can't read its case has failed"
+)]
+
+mod data;
+
+mod worked;
+
+mod tables;
+
+mod ampacity;
+
+mod box_fill;
+
+mod voltage_drop;
+
+mod panel;
+
+mod neutral;
+
+mod circuit;
+
+mod cable_run;
+
+mod shock;

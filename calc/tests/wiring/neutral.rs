@@ -1,0 +1,262 @@
+//! Shared neutrals.
+
+use calc::job::CodeEdition;
+use calc::wiring::neutral::{
+    Neutral, NeutralFinding, NeutralRefusal, Returning, neutral_current, open_neutral,
+};
+use calc::wiring::panel::{Breaker, BreakerForm, Half, Leg};
+use proptest::prelude::*;
+
+use crate::panel::breaker;
+use crate::worked::examples;
+
+fn hot(id: u32, space: u32, current_a: f64) -> Returning {
+    Returning::of(
+        &breaker(id, space, BreakerForm::Single),
+        0,
+        0,
+        current_a,
+        0.0,
+    )
+    .unwrap()
+}
+
+fn neutral(returns: Vec<Returning>) -> Neutral {
+    Neutral {
+        edition: CodeEdition::E2023,
+        returns,
+        ampacity_a: Some(20.0),
+        runs_with_hots: Some(true),
+        pigtailed: Some(true),
+    }
+}
+
+#[test]
+fn worked_open_neutral() {
+    for example in examples("open_neutral") {
+        let open = open_neutral(
+            example.number("source_V"),
+            example.number("load_a_W_at_120"),
+            example.number("load_b_W_at_120"),
+        )
+        .unwrap();
+        example.check(|key| {
+            match key {
+                "r_a_ohm" => open.ohm_a,
+                "r_b_ohm" => open.ohm_b,
+                "current_A" => open.current_a,
+                "volts_a" => open.volts_a,
+                "volts_b" => open.volts_b,
+                other => panic!("{other}"),
+            }
+            .into()
+        });
+    }
+}
+
+/// A two-pole breaker or a handle tie on opposite legs makes a multiwire circuit; nothing is wrong with it.
+#[test]
+fn a_multiwire_circuit() {
+    let two_pole = breaker(1, 5, BreakerForm::TwoPole);
+    let pole = |pole, amps| Returning::of(&two_pole, pole, 0, amps, 0.0).unwrap();
+    let answer = neutral_current(&neutral(vec![pole(0, 14.0), pole(1, 9.0)])).unwrap();
+    assert_eq!(
+        (answer.current_a, answer.most_a, answer.shared),
+        (5.0, 14.0, true)
+    );
+    assert!(answer.findings.is_empty());
+    let tied = Breaker {
+        tied_to: Some(2),
+        ..breaker(1, 1, BreakerForm::Single)
+    };
+    let tied = Returning::of(&tied, 0, 0, 14.0, 0.0).unwrap();
+    assert!(
+        neutral_current(&neutral(vec![tied, hot(2, 3, 9.0)]))
+            .unwrap()
+            .findings
+            .is_empty()
+    );
+    assert_eq!(
+        Returning::of(&two_pole, 2, 0, 1.0, 0.0),
+        Err(NeutralRefusal::NoPole {
+            breaker: 1,
+            pole: 2
+        })
+    );
+}
+
+#[test]
+fn what_is_wrong_with_sharing() {
+    let of = |returns| neutral_current(&neutral(returns)).unwrap();
+    // Opposite legs without a tie: 210.4(B).
+    assert_eq!(
+        of(vec![hot(1, 1, 12.0), hot(2, 3, 12.0)]).findings,
+        [NeutralFinding::NoCommonDisconnect {
+            breakers: vec![1, 2],
+            section: "210.4(B)"
+        }]
+    );
+    // One leg: the currents add, beyond what the neutral carries.
+    let same = of(vec![hot(1, 1, 12.0), hot(2, 2, 12.0)]);
+    assert_eq!((same.current_a, same.most_a), (24.0, 24.0));
+    assert_eq!(
+        same.findings,
+        [
+            NeutralFinding::Overloaded {
+                current_a: 24.0,
+                ampacity_a: 20.0,
+                section: "210.19(A)"
+            },
+            NeutralFinding::SameLeg {
+                leg: Leg::A,
+                breakers: vec![1, 2],
+                sum_a: 24.0,
+                section: "200.4(A)",
+                definition: "Article 100"
+            },
+            NeutralFinding::NoCommonDisconnect {
+                breakers: vec![1, 2],
+                section: "210.4(B)"
+            }
+        ]
+    );
+    // A tandem pair never makes a multiwire pair.
+    let half = |id, half| {
+        Returning::of(&breaker(id, 16, BreakerForm::Tandem(half)), 0, 0, 5.0, 0.0).unwrap()
+    };
+    let tandem = of(vec![half(1, Half::A), half(2, Half::B)]).findings;
+    assert!(tandem.contains(&NeutralFinding::TandemPair {
+        breakers: vec![1, 2],
+        section: "Article 100"
+    }));
+    // Three hots: more than one multiwire circuit.
+    let three = of(vec![hot(1, 1, 5.0), hot(2, 3, 5.0), hot(3, 5, 5.0)]);
+    assert_eq!(three.current_a, 5.0);
+    assert!(three.findings.contains(&NeutralFinding::TooManyCircuits {
+        hots: 3,
+        section: "200.4(A)"
+    }));
+    let elsewhere = Returning {
+        panel: 1,
+        ..hot(2, 3, 5.0)
+    };
+    assert!(of(vec![hot(1, 1, 5.0), elsewhere]).findings.contains(
+        &NeutralFinding::DifferentPanels {
+            section: "210.4(A)"
+        }
+    ));
+    // A tie by number to a breaker of another panel opens nothing.
+    let other = Returning {
+        panel: 1,
+        tied_to: Some(1),
+        ..hot(2, 3, 5.0)
+    };
+    assert!(of(vec![hot(1, 1, 5.0), other]).findings.contains(
+        &NeutralFinding::NoCommonDisconnect {
+            breakers: vec![1, 2],
+            section: "210.4(B)"
+        }
+    ));
+    let across = Returning {
+        leg_to_leg_loads: true,
+        ..hot(1, 1, 5.0)
+    };
+    assert!(
+        of(vec![across, hot(2, 3, 5.0)])
+            .findings
+            .contains(&NeutralFinding::LegToLegLoads {
+                section: "210.4(C)"
+            })
+    );
+    let apart = Neutral {
+        runs_with_hots: Some(false),
+        pigtailed: Some(false),
+        ..neutral(vec![hot(1, 1, 5.0), hot(2, 3, 5.0)])
+    };
+    let found = neutral_current(&apart).unwrap().findings;
+    assert!(found.contains(&NeutralFinding::RunsApart {
+        section: "300.3(B)"
+    }));
+    assert!(found.contains(&NeutralFinding::OpensAtDevice {
+        section: "300.13(B)"
+    }));
+}
+
+#[test]
+fn electronic_loads() {
+    let electronic = |id, space| Returning {
+        electronic_a: 6.0,
+        ..hot(id, space, 10.0)
+    };
+    let answer = neutral_current(&neutral(vec![electronic(1, 1), electronic(2, 3)])).unwrap();
+    // 4 A of each cancel, 6 A of each may not.
+    assert_eq!(
+        (answer.current_a, answer.most_a, answer.electronic_most_a),
+        (0.0, 10.0, 12.0)
+    );
+    assert!(
+        answer
+            .findings
+            .contains(&NeutralFinding::ElectronicLoads { up_to_a: 12.0 })
+    );
+}
+
+#[test]
+fn what_is_refused() {
+    let refused = |returns| neutral_current(&neutral(returns)).unwrap_err();
+    assert_eq!(refused(Vec::new()), NeutralRefusal::Nothing);
+    for current_a in [-1.0, f64::NAN, f64::INFINITY, 1e5] {
+        assert!(matches!(
+            refused(vec![hot(1, 1, current_a)]),
+            NeutralRefusal::Current { breaker: 1, .. }
+        ));
+    }
+    let odd = Returning {
+        electronic_a: 11.0,
+        ..hot(1, 1, 10.0)
+    };
+    assert!(matches!(refused(vec![odd]), NeutralRefusal::Current { .. }));
+    assert_eq!(
+        refused(vec![hot(1, 0, 1.0)]),
+        NeutralRefusal::NoSpace { breaker: 1 }
+    );
+    let wrong = Neutral {
+        ampacity_a: Some(0.0),
+        ..neutral(vec![hot(1, 1, 1.0)])
+    };
+    assert_eq!(
+        neutral_current(&wrong),
+        Err(NeutralRefusal::Ampacity { ampacity_a: 0.0 })
+    );
+    for (volts, a, b) in [
+        (0.0, 1.0, 1.0),
+        (240.0, 0.0, 1.0),
+        (240.0, 1.0, -1.0),
+        (f64::NAN, 1.0, 1.0),
+    ] {
+        assert!(open_neutral(volts, a, b).is_err());
+    }
+}
+
+proptest! {
+    /// Against the sum of phasors: leg A at 0, leg B at 180 degrees.
+    #[test]
+    fn legs_add_as_phasors(hots in prop::collection::vec((1u32..40, 0.0..20.0f64), 1..6)) {
+        let returns: Vec<Returning> = hots.iter().enumerate()
+            .map(|(id, &(space, amps))| hot(id as u32, space, amps)).collect();
+        let phasor: f64 = returns.iter()
+            .map(|hot| hot.current_a * if hot.leg() == Leg::A { 0f64.cos() } else { std::f64::consts::PI.cos() }).sum();
+        let answer = neutral_current(&neutral(returns)).unwrap();
+        prop_assert!((answer.current_a - phasor.abs()).abs() < 1e-9);
+        prop_assert!(answer.current_a <= answer.most_a + 1e-9 && answer.most_a <= answer.electronic_most_a + 1e-9);
+        prop_assert_eq!(answer.shared, hots.len() > 1);
+    }
+
+    #[test]
+    fn an_open_neutral_shares_the_voltage(across_v in 100.0..260.0f64, a in 1.0..5000.0f64, b in 1.0..5000.0f64) {
+        let open = open_neutral(across_v, a, b).unwrap();
+        prop_assert!((open.volts_a + open.volts_b - across_v).abs() < 1e-9);
+        // The smaller load gets the higher voltage.
+        prop_assert_eq!(open.volts_a > open.volts_b, a < b);
+    }
+}
