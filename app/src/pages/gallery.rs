@@ -10,7 +10,7 @@ use crate::paths::Stage;
 use crate::pictures::floor_map::{Gap, MapContent, Mark, Pin};
 use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
 use crate::pictures::ramp::RampContent;
-use crate::pictures::section::SectionContent;
+use crate::pictures::section::{SectionContent, Straightedge};
 use crate::pictures::{Figure, FloorMap, Floors, LengthFigure, RampProfile, Section};
 use crate::shell::{PageHeading, Pole, StageState};
 use crate::words::{common, gallery as words};
@@ -166,7 +166,11 @@ fn Pictures() -> impl IntoView {
         ],
         length: "10' 0\"".to_owned(),
         ends: (words::first().to_owned(), words::second().to_owned()),
-        straightedge: Some(((0.0, 0.25), (80.0, 0.0), 40.0, "3/8\"".to_owned())),
+        straightedge: Some(Straightedge {
+            contacts: [(0.0, 0.25), (80.0, 0.0)],
+            gap_at: 40.0,
+            label: "3/8\"".to_owned(),
+        }),
     };
     let ramp = RampContent {
         rise_in: 0.75,

@@ -11,14 +11,25 @@ pub struct SectionContent {
     pub floor: Vec<(f64, f64)>,
     /// Top of the pour at the same distances; empty: no pour.
     pub pour: Vec<(f64, f64)>,
-    /// Straightedge: its two contacts and the place of its gap, with the gap's label.
-    pub straightedge: Option<((f64, f64), (f64, f64), f64, String)>,
+    /// A straightedge along the line.
+    pub straightedge: Option<Straightedge>,
     /// Depths to write: distance along the line, label.
     pub depths: Vec<(f64, String)>,
     /// Length of the line, written out.
     pub length: String,
     /// Names of the line's two ends.
     pub ends: (String, String),
+}
+
+/// A straightedge laid along the line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Straightedge {
+    /// Where it rests: distance along the line and height, inches.
+    pub contacts: [(f64, f64); 2],
+    /// Distance along the line of the widest gap, inches.
+    pub gap_at: f64,
+    /// The gap, written out.
+    pub label: String,
 }
 
 const MARGIN: f64 = 14.0;
@@ -130,7 +141,7 @@ fn draw(c: &SectionContent) -> AnyView {
             view! { <line class="thin" x1=x y1=under x2=x + 9.0 y2=under - 9.0 /> }
         })
         .collect_view();
-    let straightedge = c.straightedge.clone().map(|(a, b, s, label)| {
+    let straightedge = c.straightedge.clone().map(|Straightedge { contacts: [a, b], gap_at: s, label }| {
         let ((x1, y1), (x2, y2)) = (at(a), at(b));
         let chord = a.1 + (b.1 - a.1) * (s - a.0) / (b.0 - a.0).max(1e-9);
         let (gx, gy) = at((s, chord));

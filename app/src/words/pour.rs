@@ -204,7 +204,7 @@ pub fn direction(degrees: f64) -> String {
     // Eighths of a turn: the odd ones lie between two names.
     let eighth = (degrees / 45.0).round().rem_euclid(8.0) as usize;
     let name = |i: usize| names.get(i % 4).copied().unwrap_or_default();
-    if eighth % 2 == 0 {
+    if eighth.is_multiple_of(2) {
         name(eighth / 2).to_owned()
     } else {
         direction_both(name(eighth / 2), name(eighth / 2 + 1))
