@@ -2,6 +2,7 @@
 //!
 //! A page puts the figure first ([`crate::pictures::LengthFigure`] or [`crate::pictures::Figure`]), then these.
 
+use crate::markup::view;
 use calc::job::Units;
 use calc::working::Step;
 use leptos::prelude::*;

@@ -1,5 +1,6 @@
 //! The app's root: what all pages share, and which address shows which page.
 
+use crate::markup::view;
 use crate::reactive::{When, derived, memo};
 use calc::job::Job;
 use leptos::prelude::*;
@@ -38,7 +39,7 @@ pub fn App() -> impl IntoView {
 #[component]
 fn Pages() -> impl IntoView {
     let stage = |stage: Stage| move || view! { <StagePage stage /> };
-    view! {
+    leptos::view! {
         <Router base=paths::base()>
             <WatchMoves />
             <Routes fallback=|| view! { <Outside><NotHere /></Outside> }>

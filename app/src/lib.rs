@@ -4,6 +4,8 @@ pub mod app;
 
 pub mod reactive;
 
+pub mod markup;
+
 pub mod paths;
 
 pub mod settings;

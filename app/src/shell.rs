@@ -1,5 +1,6 @@
 //! The frame of every page: head, story pole, heading, foot.
 
+use crate::markup::view;
 use crate::reactive::{When, say};
 use leptos::prelude::*;
 use leptos_router::hooks::use_location;

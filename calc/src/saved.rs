@@ -75,6 +75,7 @@ impl Fault {
     }
 
     /// A value of another kind than the one expected.
+    #[inline(never)]
     pub fn kind(found: &Value, expected: &str) -> Self {
         let found = match found {
             Value::Null => "null",
@@ -106,6 +107,7 @@ impl Fields {
     ///
     /// # Errors
     /// [`Fault`] where it is none.
+    #[inline(never)]
     pub fn of(value: Value) -> Result<Self, Fault> {
         match value {
             Value::Object(fields) => Ok(Self(fields)),
@@ -117,6 +119,7 @@ impl Fields {
     ///
     /// # Errors
     /// [`Fault`] where it is missing or of the wrong kind.
+    #[inline(never)]
     pub fn needed<T: Saved>(&mut self, name: &str) -> Result<T, Fault> {
         match self.0.remove(name) {
             Some(value) => T::read(value).map_err(|fault| fault.under(name)),
@@ -128,6 +131,7 @@ impl Fields {
     ///
     /// # Errors
     /// [`Fault`] where it is of the wrong kind.
+    #[inline(never)]
     pub fn or_default<T: Saved + Default>(&mut self, name: &str) -> Result<T, Fault> {
         match self.0.remove(name) {
             Some(value) => T::read(value).map_err(|fault| fault.under(name)),
@@ -147,6 +151,7 @@ impl Fields {
 macro_rules! saved {
     ($name:ty { $($field:ident: $how:ident),* $(,)? }) => {
         impl $crate::saved::Saved for $name {
+            #[inline(never)]
             fn read(value: $crate::saved::Value) -> Result<Self, $crate::saved::Fault> {
                 let mut fields = $crate::saved::Fields::of(value)?;
                 Ok(Self {
@@ -155,6 +160,7 @@ macro_rules! saved {
                 })
             }
 
+            #[inline(never)]
             fn write(&self, to: &mut $crate::saved::Writer) {
                 to.open('{');
                 $(to.field(stringify!($field)); self.$field.write(to);)*
@@ -316,6 +322,7 @@ impl Writer {
     }
 
     /// Opens a list or an object.
+    #[inline(never)]
     pub fn open(&mut self, bracket: char) {
         self.text.push(bracket);
         self.indent = self.indent.map(|indent| indent + 2);
@@ -323,6 +330,7 @@ impl Writer {
     }
 
     /// Closes what was opened last.
+    #[inline(never)]
     pub fn close(&mut self, bracket: char) {
         self.indent = self.indent.map(|indent| indent.saturating_sub(2));
         if !self.empty {
@@ -342,6 +350,7 @@ impl Writer {
     }
 
     /// The value of a field follows.
+    #[inline(never)]
     pub fn field(&mut self, name: &str) {
         self.item();
         self.text(name);
@@ -384,6 +393,7 @@ impl Writer {
     }
 
     /// Writes a string, its quotes and control characters escaped (RFC 8259, section 7).
+    #[inline(never)]
     pub fn text(&mut self, text: &str) {
         self.text.push('"');
         for c in text.chars() {

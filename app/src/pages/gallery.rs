@@ -1,5 +1,6 @@
 //! Every widget and picture in its states. No page links here: it is for those who build and for the tests.
 
+use crate::markup::view;
 use calc::floor::Point;
 use calc::job::{Units, fields};
 use calc::quantity::Typed;

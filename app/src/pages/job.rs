@@ -1,5 +1,6 @@
 //! A job: its own page (name, units, rooms, ways to carry it), and the frame around its rooms' stages.
 
+use crate::markup::view;
 use crate::reactive::{When, derived, memo};
 use calc::job::{Room, Units};
 use leptos::prelude::*;

@@ -1,5 +1,6 @@
 //! The jobs on this device: new, open, duplicate, delete with undo, bring in, the worked example.
 
+use crate::markup::{For, view};
 use crate::reactive::{draw, memo};
 use calc::job::{Job, Units, demo};
 use leptos::prelude::*;

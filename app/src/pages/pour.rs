@@ -10,6 +10,7 @@ mod pins;
 
 mod rules;
 
+use crate::markup::view;
 use std::sync::Arc;
 
 use crate::reactive::{When, memo, say};

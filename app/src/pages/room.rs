@@ -1,5 +1,6 @@
 //! The room: its outline, drawn as it is entered, and its openings.
 
+use crate::markup::{For, view};
 use crate::reactive::{When, derived, memo, say};
 use calc::job::questions::EntryProblem;
 use calc::job::questions::room::{OpeningTrouble, ShapeProblem};

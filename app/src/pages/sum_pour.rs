@@ -1,5 +1,6 @@
 //! Quick sum: area and mean depth give the volume of a pour, its bags and its water.
 
+use crate::markup::view;
 use calc::floor::mixing::{Bags, bags};
 use calc::job::questions::sums::{EvenPour, bag_ask, even_pour};
 use calc::job::sums::{AreaBy, PourSum};

@@ -1,5 +1,6 @@
 //! The quick sums: the list of them, what they keep, and keeping one into a job.
 
+use crate::markup::view;
 use calc::job::sums::Sums;
 use calc::job::{Job, Room, Units};
 use calc::saved;

@@ -1,5 +1,6 @@
 //! The survey: which spots, their readings one after another, and what they say of the old floor.
 
+use crate::markup::{For, view};
 use std::collections::BTreeSet;
 
 use crate::reactive::{When, derived, draw, memo, say};

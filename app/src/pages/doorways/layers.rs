@@ -1,5 +1,6 @@
 //! Layers as rows: added from the table or by a name of one's own, each with its thickness.
 
+use crate::markup::{For, view};
 use calc::floor::doorway::{LAYERS, LayerKind, Part, layer};
 use calc::job::{Layer, Rest, Room, Typed, Units, fields};
 use calc::quantity::Length;

@@ -1,5 +1,6 @@
 //! The ramp at an opening: at a slope or in a length, drawn, with its wedge and bags.
 
+use crate::markup::view;
 use calc::floor::doorway::Doorway;
 use calc::floor::level_change::{ROUNDING_IN, Treatment, classify};
 use calc::floor::mixing::{Bags, bags};

@@ -1,5 +1,6 @@
 //! Bags, water, pace of mixing, primer, edge strip, dam; lifts.
 
+use crate::markup::view;
 use crate::reactive::{derived, draw, memo};
 use calc::floor::lifts::{LiftShare, lifts};
 use calc::floor::mixing::{edge_strip_in, pace, primer_gal};

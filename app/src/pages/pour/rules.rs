@@ -1,5 +1,6 @@
 //! Heights that the pour must keep at spots.
 
+use crate::markup::{For, view};
 use crate::reactive::{When, derived, say};
 use calc::job::{HeightRule, HeightRuleKind, fields};
 use calc::quantity::{Typed, WholeRange};
