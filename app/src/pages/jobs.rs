@@ -104,16 +104,21 @@ pub fn JobsPage() -> impl IntoView {
             }
         });
     };
-    // A job in the address: offered, never kept unasked.
-    let fragment = window().location().hash().unwrap_or_default();
-    if link::is_link(&fragment) {
-        spawn_local(async move {
-            match link::job(&fragment).await {
-                Ok(job) => said.set(Said::Linked(Box::new(job))),
-                Err(refusal) => said.set(Said::Trouble(notices::link_refusal(&refusal))),
-            }
-        });
-    }
+    // A job in the address: offered, never kept unasked. Another address can be put there while the page is open.
+    let look_at_address = move || {
+        let fragment = window().location().hash().unwrap_or_default();
+        if link::is_link(&fragment) {
+            spawn_local(async move {
+                match link::job(&fragment).await {
+                    Ok(job) => said.set(Said::Linked(Box::new(job))),
+                    Err(refusal) => said.set(Said::Trouble(notices::link_refusal(&refusal))),
+                }
+            });
+        }
+    };
+    look_at_address();
+    let heard = window_event_listener(leptos::ev::hashchange, move |_| look_at_address());
+    on_cleanup(move || heard.remove());
     let leave_link = move || {
         let _ = window()
             .history()

@@ -235,7 +235,9 @@ pub fn PourPage(
         </When>
         <When when=move || !missing.get()>
             <When when=move || unread.get() != 0>
-                <p class="notice">{say(move || words::still_unread(unread.get()))}</p>
+                <p class="notice">{say(move || {
+                    if unread.get() == 1 { words::one_still_unread().to_owned() } else { words::still_unread(unread.get()) }
+                })}</p>
             </When>
             <compare::Compare plans />
             <Keeps plans />

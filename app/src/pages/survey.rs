@@ -105,12 +105,13 @@ pub fn SurveyPage(
 ) -> impl IntoView {
     let work = Work::of(room);
     let ids = room.part(|r| r.survey.spots.iter().map(|s| s.id).collect::<Vec<_>>());
+    // Nothing read yet, or left in mid-word: a page that was closed there opens there.
     let first_open = room.open.job.with_untracked(|job| {
         job.room(room.id).and_then(|r| {
             r.survey
                 .spots
                 .iter()
-                .find(|s| s.reading.is_blank())
+                .find(|s| fields::READING.read(&s.reading).is_err())
                 .map(|s| s.id)
         })
     });
@@ -349,6 +350,8 @@ fn Steps(walk: Walk) -> impl IntoView {
         let (read, count) = counts.get();
         if read == count {
             words::all_read().to_owned()
+        } else if count - read == 1 {
+            words::one_left_to_read().to_owned()
         } else {
             words::left_to_read(count - read)
         }
@@ -500,7 +503,11 @@ fn Trouble(walk: Walk) -> impl IntoView {
             )),
             _ => None,
         });
-        let entries = (problems > 0).then(|| words::entries_wrong(problems));
+        let entries = match problems {
+            0 => None,
+            1 => Some(words::entry_wrong().to_owned()),
+            _ => Some(words::entries_wrong(problems)),
+        };
         [refusal, entries]
             .into_iter()
             .flatten()
@@ -539,7 +546,7 @@ fn Facts(walk: Walk) -> impl IntoView {
                 view! {
                     <p>{words::fall_rests(named(f.lowest_in), named(f.highest_in))}</p>
                     <p>{leans}</p>
-                    {(assumed > 0).then(|| view! { <p class="quiet">{words::assumed(assumed)}</p> })}
+                    {(assumed > 0).then(|| view! { <p class="quiet">{if assumed == 1 { words::one_assumed().to_owned() } else { words::assumed(assumed) }}</p> })}
                 }
             })
         })

@@ -14,7 +14,10 @@ words! {
     heading => "The pour: level or flat" | "El colado: a nivel o plano";
     no_floor_yet => "The survey comes first: at least three spots with their readings." | "Primero va la medición: al menos tres puntos con su lectura.";
     to_survey => "To the survey" | "A la medición";
+    one_still_unread => "1 spot is not read yet; the figures rest on those that are." | "Falta 1 punto por medir; las cifras se basan en los medidos.";
     still_unread(count: usize) => "{count} spots are not read yet; the figures rest on those that are." | "Faltan {count} puntos por medir; las cifras se basan en los medidos.";
+    entry_missing => "1 entry below is missing or can't be read; mend it and the answer is here."
+        | "Falta 1 dato abajo o no se entiende; corríjalo y aquí sale la respuesta.";
     entries_missing(count: usize) => "{count} entries below are missing or can't be read; mend them and the answer is here."
         | "Faltan {count} datos abajo o no se entienden; corríjalos y aquí sale la respuesta.";
     cover_label => "Cover over the highest spot" | "Recubrimiento sobre el punto más alto";

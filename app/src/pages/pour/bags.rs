@@ -78,7 +78,11 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                             volume_text(bags.ask.yield_ft3_per_bag, units),
                         )}
                     </p>
-                    <p>{words::water(fixed(bags.water_qt, 1), fixed(bags.water_gal, 1))}</p>
+                    {
+                        // A blank is no water that was asked for, not none that is needed.
+                        (bags.water_qt > 0.0)
+                            .then(|| view! { <p>{words::water(fixed(bags.water_qt, 1), fixed(bags.water_gal, 1))}</p> })
+                    }
                     <p>{pace_words}</p>
                 }
                 .into_any()

@@ -134,7 +134,9 @@ fn Refusals(plans: Plans) -> impl IntoView {
     view! {
         <div role="status">
             <When when=move || missing.get() != 0>
-                <p class="notice look">{say(move || words::entries_missing(missing.get()))}</p>
+                <p class="notice look">{say(move || {
+                    if missing.get() == 1 { words::entry_missing().to_owned() } else { words::entries_missing(missing.get()) }
+                })}</p>
             </When>
             {move || said.get().into_iter().map(|words| view! { <p class="notice look">{words}</p> }).collect_view()}
         </div>
