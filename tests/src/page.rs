@@ -197,9 +197,13 @@ impl Page {
     /// Waits until the focus is on what has this name.
     pub async fn see_focus(&self, name: &str) -> Step {
         let script = format!("return (() => {{ {FOCUSED} }})() === arguments[0] || null");
-        self.until(&format!("the focus on {name:?}"), &script, vec![name.into()])
-            .await
-            .map(drop)
+        self.until(
+            &format!("the focus on {name:?}"),
+            &script,
+            vec![name.into()],
+        )
+        .await
+        .map(drop)
     }
 
     /// What the page says beside a field that it does not take; blank where it takes it.
@@ -223,7 +227,10 @@ impl Page {
                 break;
             }
             if start.elapsed() > PATIENCE {
-                return Err(format!("{typed:?} in {label:?}: wanted {words:?}, the page says {said:?}").into());
+                return Err(format!(
+                    "{typed:?} in {label:?}: wanted {words:?}, the page says {said:?}"
+                )
+                .into());
             }
             tokio::time::sleep(Duration::from_millis(20)).await;
         }
@@ -257,7 +264,9 @@ impl Page {
                 return Ok(());
             }
             if start.elapsed() > PATIENCE {
-                return Err(format!("row {head:?}: wanted {cells:?}, the page shows {shown:?}").into());
+                return Err(
+                    format!("row {head:?}: wanted {cells:?}, the page shows {shown:?}").into(),
+                );
             }
             tokio::time::sleep(Duration::from_millis(20)).await;
         }
@@ -265,9 +274,12 @@ impl Page {
 
     /// Opens every disclosure of the page.
     pub async fn open_all(&self) -> Step {
-        self.script("document.querySelectorAll('details').forEach((d) => { d.open = true })", vec![])
-            .await
-            .map(drop)
+        self.script(
+            "document.querySelectorAll('details').forEach((d) => { d.open = true })",
+            vec![],
+        )
+        .await
+        .map(drop)
     }
 
     /// Chooses from the list with this label.
@@ -437,11 +449,14 @@ impl Page {
     /// Keeps a picture of the whole page, however long it is, in tests/screenshots/NAME.png.
     pub async fn whole_picture(&self, name: &str) -> Step {
         let size = self
-            .script("const { scrollWidth, scrollHeight } = document.documentElement; return [scrollWidth, scrollHeight]", vec![])
+            .script("const { scrollWidth, scrollHeight } = document.documentElement; return [scrollWidth, scrollHeight, 1 / devicePixelRatio]", vec![])
             .await?;
-        let clip = json!({"x": 0, "y": 0, "width": size[0], "height": size[1], "scale": 0.5});
+        let clip = json!({"x": 0, "y": 0, "width": size[0], "height": size[1], "scale": size[2]});
         let shot = self
-            .command("Page.captureScreenshot", json!({"captureBeyondViewport": true, "clip": clip}))
+            .command(
+                "Page.captureScreenshot",
+                json!({"captureBeyondViewport": true, "clip": clip}),
+            )
             .await?;
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("screenshots");
         fs::create_dir_all(&folder)?;

@@ -55,9 +55,11 @@ pub fn bath_job() -> Job {
 
 /// The readings of a room as lines to paste.
 pub fn readings(room: &Room) -> String {
-    let lines = room.survey.spots.iter().map(|spot| {
-        format!("{}\t{}\t{}\n", spot.x.text, spot.y.text, spot.reading.text)
-    });
+    let lines = room
+        .survey
+        .spots
+        .iter()
+        .map(|spot| format!("{}\t{}\t{}\n", spot.x.text, spot.y.text, spot.reading.text));
     lines.collect()
 }
 

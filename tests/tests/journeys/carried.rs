@@ -22,7 +22,8 @@ fn file(folder: &TempDir, name: &str, bytes: &[u8]) -> PathBuf {
 
 /// Names of the jobs in the list.
 async fn listed(page: &Page) -> Step<Vec<String>> {
-    let script = "return [...document.querySelectorAll('ul.list a.go strong')].map((e) => e.textContent)";
+    let script =
+        "return [...document.querySelectorAll('ul.list a.go strong')].map((e) => e.textContent)";
     Ok(serde_json::from_value(page.script(script, vec![]).await?)?)
 }
 
@@ -96,23 +97,52 @@ fn what_is_no_job_is_refused_with_its_reason() {
     damaged["rooms"][0]["survey"]["spots"][3]["id"] = json!("four");
     let good = serde_json::to_string(&bath_job()).unwrap();
     let files = [
-        ("large.json", vec![b' '; 6_000_000], "The file is 6.0 MB; a job is at most 5 MB."),
-        ("list.txt", b"tile\ngrout".to_vec(), "The file isn't a job: it stops making sense at line 1."),
-        ("cut.json", good.as_bytes()[..good.len() - 10].to_vec(), "The file isn't a job: it stops making sense at line 1."),
-        ("picture.txt", vec![0x89, 0x50, 0xff, 0xfe], "The file isn't text, so it can't be a job."),
-        ("foreign.json", b"{\"rooms\": 3}".to_vec(), "The file isn't a job from this app."),
-        ("empty.json", Vec::new(), "The file isn't a job: it stops making sense at line 1."),
+        (
+            "large.json",
+            vec![b' '; 6_000_000],
+            "The file is 6.0 MB; a job is at most 5 MB.",
+        ),
+        (
+            "list.txt",
+            b"tile\ngrout".to_vec(),
+            "The file isn't a job: it stops making sense at line 1.",
+        ),
+        (
+            "cut.json",
+            good.as_bytes()[..good.len() - 10].to_vec(),
+            "The file isn't a job: it stops making sense at line 1.",
+        ),
+        (
+            "picture.txt",
+            vec![0x89, 0x50, 0xff, 0xfe],
+            "The file isn't text, so it can't be a job.",
+        ),
+        (
+            "foreign.json",
+            b"{\"rooms\": 3}".to_vec(),
+            "The file isn't a job from this app.",
+        ),
+        (
+            "empty.json",
+            Vec::new(),
+            "The file isn't a job: it stops making sense at line 1.",
+        ),
         (
             "newer.json",
             newer.to_string().into_bytes(),
             "The job was saved by a newer version of this app (format 99; this one reads up to 1). Update, then open it.",
         ),
-        ("damaged.json", damaged.to_string().into_bytes(), "The job is damaged at “rooms[0].survey.spots[3].id”."),
+        (
+            "damaged.json",
+            damaged.to_string().into_bytes(),
+            "The job is damaged at “rooms[0].survey.spots[3].id”.",
+        ),
     ];
     journey(|page| async move {
         start_with(&page, &bath_job(), "/").await?;
         for (name, bytes, words) in &files {
-            page.pick_file("Bring in a job file", &file(&folder, name, bytes)).await?;
+            page.pick_file("Bring in a job file", &file(&folder, name, bytes))
+                .await?;
             page.see(words).await.map_err(|e| format!("{name}: {e}"))?;
             assert_eq!(listed(&page).await?, ["Bath house"]);
         }
@@ -124,13 +154,19 @@ fn what_is_no_job_is_refused_with_its_reason() {
 fn a_link_carries_the_job_to_another_device() {
     journey(|page| async move {
         let permissions = json!({"origin": page.origin(), "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"]});
-        page.command("Browser.grantPermissions", permissions).await?;
+        page.command("Browser.grantPermissions", permissions)
+            .await?;
         start_with(&page, &bath_job(), "/job/bath-1").await?;
         page.click("Copy a link that holds the job").await?;
         page.see("The link is on the clipboard.").await?;
-        let link = page.script_async("return await navigator.clipboard.readText()").await?;
+        let link = page
+            .script_async("return await navigator.clipboard.readText()")
+            .await?;
         let link = link.as_str().ok_or("no link")?.to_owned();
-        let path = link.strip_prefix(page.origin()).ok_or("a link to elsewhere")?.to_owned();
+        let path = link
+            .strip_prefix(page.origin())
+            .ok_or("a link to elsewhere")?
+            .to_owned();
         assert!(path.starts_with("/#"), "{path}");
 
         let browser = Browser::start(Screen::Phone).await?;
@@ -170,5 +206,6 @@ async fn receive(page: &Page, path: &str) -> Step {
     page.up().await?;
     page.open(&path[..path.len() - 20]).await?;
     page.up().await?;
-    page.see("The link is cut short or changed. Ask for it again, or for a file.").await
+    page.see("The link is cut short or changed. Ask for it again, or for a file.")
+        .await
 }

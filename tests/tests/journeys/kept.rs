@@ -42,7 +42,8 @@ fn a_half_typed_reading_is_still_there_after_a_reload() {
         // The walk stands where it was left.
         page.see("Spot 4 of 15").await?;
         assert_eq!(page.value_of("Reading at spot 4").await?, "3 1/");
-        page.see("1 entry can't be read; it is marked in the list.").await?;
+        page.see("1 entry can't be read; it is marked in the list.")
+            .await?;
         assert!(!page.refusal_at("Reading at spot 4").await?.is_empty());
         page.type_into("Reading at spot 4", "3 1/8").await?;
         page.see_gone("can't be read").await?;
@@ -117,7 +118,8 @@ fn a_full_storage_says_so_and_keeps_what_is_typed_on_screen() {
         page.see(FULL).await?;
         page.click("Try again").await?;
         page.see(FULL).await?;
-        page.script("localStorage.removeItem('filler')", vec![]).await?;
+        page.script("localStorage.removeItem('filler')", vec![])
+            .await?;
         page.click("Try again").await?;
         page.see_gone(FULL).await?;
         let kept = page.kept(KEY).await?.unwrap_or_default();
@@ -152,7 +154,8 @@ fn without_storage_the_app_works_in_memory_and_says_so() {
         before_every_page(&page, block).await?;
         page.open("/").await?;
         page.up().await?;
-        page.see("This browser keeps nothing here: storage is blocked").await?;
+        page.see("This browser keeps nothing here: storage is blocked")
+            .await?;
         page.accessible().await?;
         page.picture("storage-blocked").await?;
         page.click("Open the worked example").await?;
@@ -180,7 +183,8 @@ fn a_damaged_text_is_shown_kept_and_left_by_two_ways() {
         page.keep(KEY, damaged).await?;
         page.open("/").await?;
         page.up().await?;
-        page.see("This job's stored text is damaged. Nothing was thrown away.").await?;
+        page.see("This job's stored text is damaged. Nothing was thrown away.")
+            .await?;
         page.accessible().await?;
         page.open("/job/bath-1").await?;
         page.up().await?;
@@ -193,7 +197,10 @@ fn a_damaged_text_is_shown_kept_and_left_by_two_ways() {
         page.click("Open the last good version").await?;
         page.see("Keep and carry").await?;
         assert_eq!(page.value_of("Job name").await?, "Bath house");
-        assert_eq!(page.kept("roomwright.damaged.bath-1.1").await?.as_deref(), Some(damaged));
+        assert_eq!(
+            page.kept("roomwright.damaged.bath-1.1").await?.as_deref(),
+            Some(damaged)
+        );
         Ok(())
     });
 }
@@ -201,15 +208,22 @@ fn a_damaged_text_is_shown_kept_and_left_by_two_ways() {
 /// Waits until what another tab wrote is in this tab's storage: browsers carry it over a moment later.
 async fn came(page: &Page, text: &str) -> Step {
     let script = "return localStorage.getItem(arguments[0])?.includes(arguments[1]) || null";
-    page.until("the other tab's text", script, vec![KEY.into(), text.into()])
-        .await
-        .map(drop)
+    page.until(
+        "the other tab's text",
+        script,
+        vec![KEY.into(), text.into()],
+    )
+    .await
+    .map(drop)
 }
 
 /// In two tabs; the second one's news can be kept from the first.
 #[test]
 fn two_tabs_never_overwrite_each_other_unseen() {
     journey(|page| async move {
+        let deaf =
+            "addEventListener('storage', (e) => { if (window.deaf) e.stopImmediatePropagation() })";
+        before_every_page(&page, deaf).await?;
         start_with(&page, &bath_job(), "/job/bath-1").await?;
         let here = page.driver.window().await?;
         let there = page.driver.new_tab().await?;
@@ -220,24 +234,26 @@ fn two_tabs_never_overwrite_each_other_unseen() {
         // With nothing unsaved the other tab's change shows at once.
         page.type_into("Place", "from the other tab").await?;
         page.driver.switch_to_window(here.clone()).await?;
-        let value = "return document.getElementById('job-place').value === 'from the other tab' || null";
+        let value =
+            "return document.getElementById('job-place').value === 'from the other tab' || null";
         page.until("the other tab's place", value, vec![]).await?;
 
         // The news comes late, and both type.
-        let deaf = "addEventListener('storage', (e) => e.stopImmediatePropagation(), true)";
-        page.script(deaf, vec![]).await?;
+        page.script("window.deaf = true", vec![]).await?;
         page.driver.switch_to_window(there.clone()).await?;
         page.type_into("Notes", "theirs").await?;
         page.driver.switch_to_window(here.clone()).await?;
         came(&page, "\"theirs\"").await?;
         page.type_into("Job name", "Mine").await?;
-        page.see("This job was changed in another tab. Nothing is overwritten until you choose.").await?;
+        page.see("This job was changed in another tab. Nothing is overwritten until you choose.")
+            .await?;
         page.picture("two-tabs").await?;
         page.accessible().await?;
         let kept = page.kept(KEY).await?.unwrap_or_default();
         assert!(kept.contains("theirs") && !kept.contains("Mine"), "{kept}");
         page.click("Take the other tab's").await?;
-        page.see_gone("Nothing is overwritten until you choose.").await?;
+        page.see_gone("Nothing is overwritten until you choose.")
+            .await?;
         assert_eq!(page.value_of("Notes").await?, "theirs");
         assert_eq!(page.value_of("Job name").await?, "Bath house");
 
@@ -247,10 +263,17 @@ fn two_tabs_never_overwrite_each_other_unseen() {
         came(&page, "\"theirs again\"").await?;
         page.type_into("Job name", "Mine").await?;
         page.click("Keep what is on this screen").await?;
-        page.see_gone("Nothing is overwritten until you choose.").await?;
+        page.see_gone("Nothing is overwritten until you choose.")
+            .await?;
         let kept = page.kept(KEY).await?.unwrap_or_default();
-        assert!(kept.contains("\"Mine\"") && !kept.contains("theirs again"), "{kept}");
-        let previous = page.kept(&format!("{KEY}.previous")).await?.unwrap_or_default();
+        assert!(
+            kept.contains("\"Mine\"") && !kept.contains("theirs again"),
+            "{kept}"
+        );
+        let previous = page
+            .kept(&format!("{KEY}.previous"))
+            .await?
+            .unwrap_or_default();
         assert!(previous.contains("theirs again"), "{previous}");
 
         // Deleted in the other tab: it can be put back.
@@ -259,11 +282,17 @@ fn two_tabs_never_overwrite_each_other_unseen() {
         page.click("Delete: Mine").await?;
         page.see("“Mine” is deleted.").await?;
         page.driver.switch_to_window(here).await?;
-        page.until("the deletion", "return localStorage.getItem(arguments[0]) === null || null", vec![KEY.into()]).await?;
+        page.until(
+            "the deletion",
+            "return localStorage.getItem(arguments[0]) === null || null",
+            vec![KEY.into()],
+        )
+        .await?;
         page.type_into("Notes", "still mine").await?;
         page.see("This job was deleted in another tab.").await?;
         page.click("Put it back").await?;
-        page.see_gone("This job was deleted in another tab.").await?;
+        page.see_gone("This job was deleted in another tab.")
+            .await?;
         let kept = page.kept(KEY).await?.unwrap_or_default();
         assert!(kept.contains("still mine"), "{kept}");
         Ok(())

@@ -1,10 +1,10 @@
 //! By keys alone.
 
-use thirtyfour::Key;
 use tests::browser::Screen;
 use tests::journey::{journey, journey_on};
 use tests::page::{Page, Step};
 use tests::server::dist;
+use thirtyfour::Key;
 
 use crate::bath::{bath_job, start_with};
 
@@ -56,7 +56,8 @@ fn a_short_job_is_done_without_a_pointer() {
             .as_u64()
             .ok_or("no count")?;
         // The tape strip is a slider: the arrows set its eighths, Home and End its ends.
-        page.tab_to("Reading at spot 1: fraction of an inch").await?;
+        page.tab_to("Reading at spot 1: fraction of an inch")
+            .await?;
         page.press(Key::Right + Key::Right + Key::Right).await?;
         assert_eq!(page.value_of("Reading at spot 1").await?, "3/8");
         page.press(Key::End + "").await?;
@@ -66,7 +67,8 @@ fn a_short_job_is_done_without_a_pointer() {
         assert_eq!(page.value_of("Reading at spot 1").await?, "1/8");
         enter(&page, "Next spot").await?;
         for number in 2..=count {
-            page.see_focus(&format!("Reading at spot {number}, in")).await?;
+            page.see_focus(&format!("Reading at spot {number}, in"))
+                .await?;
             page.press("1/8").await?;
             page.press(Key::Enter + "").await?;
         }

@@ -13,9 +13,18 @@ fn a_change_of_language_keeps_the_job() {
         page.click("Español").await?;
         page.see("El colado: a nivel o plano").await?;
         assert_eq!(page.path().await?, "/job/bath-1/room/1/pour");
-        assert_eq!(page.script("return document.documentElement.lang", vec![]).await?, json!("es"));
-        assert_eq!(page.value_of("Recubrimiento sobre el punto más alto").await?, "3/");
-        page.type_into("Recubrimiento sobre el punto más alto", "3/8").await?;
+        assert_eq!(
+            page.script("return document.documentElement.lang", vec![])
+                .await?,
+            json!("es")
+        );
+        assert_eq!(
+            page.value_of("Recubrimiento sobre el punto más alto")
+                .await?,
+            "3/"
+        );
+        page.type_into("Recubrimiento sobre el punto más alto", "3/8")
+            .await?;
         page.see_row("Sacos", &["7", "4"]).await?;
         page.reload().await?;
         page.up().await?;
@@ -32,11 +41,15 @@ fn the_browser_s_language_is_spoken_until_another_is_chosen() {
     journey(|page| async move {
         let agent = page.script("return navigator.userAgent", vec![]).await?;
         let mexican = json!({"userAgent": agent, "acceptLanguage": "es-MX,es;q=0.9,en;q=0.8"});
-        page.command("Emulation.setUserAgentOverride", mexican).await?;
+        page.command("Emulation.setUserAgentOverride", mexican)
+            .await?;
         page.open("/").await?;
         page.up().await?;
         page.see("Trabajos en este aparato").await?;
-        assert_eq!(page.script("return document.title", vec![]).await?, json!("Trabajos en este aparato · Roomwright"));
+        assert_eq!(
+            page.script("return document.title", vec![]).await?,
+            json!("Trabajos en este aparato · Roomwright")
+        );
         page.accessible().await?;
         page.click("English").await?;
         page.see("Jobs on this device").await?;
@@ -53,7 +66,9 @@ fn a_change_of_units_changes_no_meaning() {
     journey(|page| async move {
         start_with(&page, &job, "/job/bath-1/room/1/outline").await?;
         page.type_into("Width, left to right", "24").await?;
-        page.see("24\" = 2' 0\"").await.or(Ok::<(), tests::page::Failure>(()))?;
+        page.see("24\" = 2' 0\"")
+            .await
+            .or(Ok::<(), tests::page::Failure>(()))?;
         page.see("Floor 15.5 ft²").await?;
         page.open("/job/bath-1").await?;
         page.up().await?;

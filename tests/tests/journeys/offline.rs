@@ -40,7 +40,10 @@ fn every_screen_works_without_a_signal() {
             ("/sums/pour", "A bag makes"),
             ("/sums/ramp", "Slope"),
             ("/gallery", "Gallery"),
-            ("/an-address-that-is-none", "There is no page at this address."),
+            (
+                "/an-address-that-is-none",
+                "There is no page at this address.",
+            ),
         ] {
             page.open(path).await?;
             page.up().await?;

@@ -34,9 +34,11 @@ const SUMS: &str = r#"{"units": "feet_inches",
 
 async fn settle(page: &Page) -> Step {
     // Two frames: what follows from opening the parts is drawn.
-    page.script_async("await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)))")
-        .await
-        .map(drop)
+    page.script_async(
+        "await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)))",
+    )
+    .await
+    .map(drop)
 }
 
 /// Walks all screens, with everything open.
@@ -46,7 +48,12 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
     page.keep("roomwright.lang", language).await?;
     page.keep("roomwright.sums", SUMS).await?;
     put(page, &bath_job()).await?;
-    let mut empty = calc::job::Job::new("empty", "", "2026-03-01T08:00:00Z", calc::job::Units::FeetInches);
+    let mut empty = calc::job::Job::new(
+        "empty",
+        "",
+        "2026-03-01T08:00:00Z",
+        calc::job::Units::FeetInches,
+    );
     empty.rooms[0].id = 1;
     put(page, &empty).await?;
     let mut amiss = Vec::new();
@@ -55,7 +62,9 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
         page.up().await?;
         page.open_all().await?;
         settle(page).await?;
-        let width = page.script("return document.documentElement.scrollWidth", vec![]).await?;
+        let width = page
+            .script("return document.documentElement.scrollWidth", vec![])
+            .await?;
         if width.as_i64().is_none_or(|width| width > wide) {
             amiss.push(format!("{name}{suffix}: {width} px wide"));
         }
@@ -70,20 +79,30 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
             page.dark(false).await?;
         }
     }
-    if amiss.is_empty() { Ok(()) } else { Err(amiss.join("\n").into()) }
+    if amiss.is_empty() {
+        Ok(())
+    } else {
+        Err(amiss.join("\n").into())
+    }
 }
 
 #[test]
 fn every_screen_is_accessible_in_english() {
-    journey_on(Screen::Phone, &dist(), |page| async move { walk(&page, "en", "", 360).await });
+    journey_on(Screen::Phone, &dist(), |page| async move {
+        walk(&page, "en", "", 360).await
+    });
 }
 
 #[test]
 fn every_screen_is_accessible_in_spanish() {
-    journey_on(Screen::Phone, &dist(), |page| async move { walk(&page, "es", "-es", 360).await });
+    journey_on(Screen::Phone, &dist(), |page| async move {
+        walk(&page, "es", "-es", 360).await
+    });
 }
 
 #[test]
 fn every_screen_is_accessible_on_a_desk() {
-    journey_on(Screen::Desk, &dist(), |page| async move { walk(&page, "en", "-wide", 1280).await });
+    journey_on(Screen::Desk, &dist(), |page| async move {
+        walk(&page, "en", "-wide", 1280).await
+    });
 }

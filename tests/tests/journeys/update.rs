@@ -54,7 +54,8 @@ fn an_update_by_consent_loses_nothing_that_is_typed() {
         page.type_into("Spot 4 reading", "3 1/").await?;
         let first = page.script_async("return await caches.keys()").await?;
         deploy(&page, &worker).await?;
-        page.see("A new version is ready. Everything you typed is saved.").await?;
+        page.see("A new version is ready. Everything you typed is saved.")
+            .await?;
         page.accessible().await?;
         page.picture("update").await?;
         page.click("Later").await?;
@@ -64,13 +65,21 @@ fn an_update_by_consent_loses_nothing_that_is_typed() {
         page.see("A new version is ready.").await?;
         page.script("window.before = true", vec![]).await?;
         page.click("Use it now").await?;
-        page.until("the page to load again", "return window.before ? null : true", vec![]).await?;
+        page.until(
+            "the page to load again",
+            "return window.before ? null : true",
+            vec![],
+        )
+        .await?;
         page.up().await?;
         page.see("Spot 4 of 15").await?;
         page.see_gone("A new version is ready.").await?;
         assert_eq!(page.path().await?, survey);
         assert_eq!(page.value_of("Reading at spot 4").await?, "3 1/");
-        assert_ne!(page.script_async("return await caches.keys()").await?, first);
+        assert_ne!(
+            page.script_async("return await caches.keys()").await?,
+            first
+        );
         Ok(())
     });
 }
