@@ -20,7 +20,7 @@ use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
 use crate::pictures::{FloorMap, LengthFigure, length_text};
 use crate::shell::PageHeading;
 use crate::store::{drafts, files};
-use crate::words::{common, notices, pour as pour_words, survey as words};
+use crate::words::{common, notices, pour as pour_words, refusals, survey as words};
 use crate::work::Work;
 
 /// What the survey page holds open.
@@ -171,8 +171,11 @@ fn SetUp(walk: Walk, has_spots: Memo<bool>) -> impl IntoView {
             .job
             .with_untracked(|job| job.room(room.id).map(|r| r.survey.spacing.clone()));
         let Ok(spacing_in) = fields::SPACING.read(&spacing.unwrap_or_default()) else {
+            let want = refusals::example(&fields::SPACING);
+            walk.said.set(format!("{}: {want}", words::spacing_label()));
             return;
         };
+        walk.said.set(String::new());
         match propose(&outline, &walk.work.spans(), spacing_in) {
             Err(refusal) => {
                 refused.set(Some(words::survey_refusal(&refusal, units.get_untracked())))
@@ -845,6 +848,8 @@ fn Paste(walk: Walk) -> impl IntoView {
     let kept = drafts::draft(&walk.room.key("paste"));
     let text = derived(move || kept.with(|k| k.text.clone()));
     let refused = RwSignal::new(None::<String>);
+    // The spots that the last paste took the place of, for undo.
+    let before = RwSignal::new(None::<Vec<Spot>>);
     let take = move || {
         let bare = if units.get_untracked() == Units::Metric {
             LengthUnit::Millimeters
@@ -865,6 +870,10 @@ fn Paste(walk: Walk) -> impl IntoView {
             }
             Ok(pasted) => {
                 refused.set(None);
+                let gave_way =
+                    walk.room.open.job.with_untracked(|job| {
+                        job.room(walk.room.id).map(|r| r.survey.spots.clone())
+                    });
                 let unit = |column: usize| pasted.units[column].unwrap_or(bare).code();
                 walk.room.open.change(|job| {
                     let mut next = job.next_id;
@@ -889,6 +898,7 @@ fn Paste(walk: Walk) -> impl IntoView {
                 });
                 walk.now.set(None);
                 walk.undo.set(Vec::new());
+                before.set(gave_way.filter(|spots| spots.iter().any(|s| !s.reading.is_blank())));
                 walk.said.set(words::paste_took(pasted.rows.len()));
             }
         }
@@ -935,6 +945,22 @@ fn Paste(walk: Walk) -> impl IntoView {
                         />
                     </label>
                 </div>
+                <When when=move || before.read().is_some()>
+                    <button
+                        type="button"
+                        class="button"
+                        on:click=move |_| {
+                            if let Some(spots) = before.get_untracked() {
+                                walk.room.change(|r| r.survey.spots = spots);
+                                walk.now.set(None);
+                                walk.said.set(String::new());
+                                before.set(None);
+                            }
+                        }
+                    >
+                        {words::paste_undo()}
+                    </button>
+                </When>
             </div>
         </details>
     }

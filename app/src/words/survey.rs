@@ -66,6 +66,7 @@ words! {
     paste_file => "From a file" | "De un archivo";
     paste_took(count: usize) => "{count} spots taken. They take the place of those that were here."
         | "{count} puntos tomados. Ocupan el lugar de los que había.";
+    paste_undo => "Bring the spots before back" | "Recuperar los puntos de antes";
     paste_more(count: usize) => "and {count} more lines" | "y {count} líneas más";
     facts_heading => "What the floor does" | "Qué hace el piso";
     fall_rests(low: String, high: String) => "From the highest spot ({high}) down to the lowest ({low})." | "Del punto más alto ({high}) al más bajo ({low}).";

@@ -53,6 +53,75 @@ fn a_deleted_job_comes_back_by_undo_and_a_duplicate_is_its_own() {
     });
 }
 
+/// What is taken out of a job in one tap comes back in one.
+#[test]
+fn a_room_and_its_spots_come_back_by_undo() {
+    let mut job = bath_job();
+    job.rooms.push(calc::job::Room::new(
+        90,
+        "Hall",
+        calc::job::Units::FeetInches,
+    ));
+    journey(|page| async move {
+        start_with(&page, &job, "/job/bath-1").await?;
+        page.click("Take out this room: Bath").await?;
+        page.see("“Bath” is deleted.").await?;
+        page.accessible().await?;
+        page.click("Undo").await?;
+        page.see_gone("“Bath” is deleted.").await?;
+        page.click("Bath").await?;
+        page.click("Next: the survey").await?;
+        page.see("Every spot is read.").await?;
+
+        // A paste takes the place of what was read.
+        page.click("Paste or bring in readings").await?;
+        page.paste_into(
+            "One spot a line: right, away, reading",
+            "0,0,1\n60,0,1\n60,90,1\n",
+        )
+        .await?;
+        page.click("Take these spots").await?;
+        page.see("All spots and readings (3)").await?;
+        page.click("Bring the spots before back").await?;
+        page.see("All spots and readings (15)").await?;
+
+        page.click("All spots and readings (15)").await?;
+        page.click("Take out all spots").await?;
+        page.see("15 spots taken out.").await?;
+        page.click("Undo").await?;
+        page.see("All spots and readings (15)").await?;
+
+        // One reading, changed in the walk.
+        let tap = "const label = [...document.querySelectorAll('.walk svg text')].find((e) => e.textContent.trim() === '1');
+            const box = label.getBoundingClientRect();
+            label.closest('svg').dispatchEvent(new MouseEvent('click', { bubbles: true, clientX: box.left, clientY: box.bottom }))";
+        page.script(tap, vec![]).await?;
+        page.see("Spot 1 of 15").await?;
+        page.type_into("Reading at spot 1", "9").await?;
+        page.within("Survey of the old floor").click("Undo").await?;
+        assert_eq!(page.value_of("Reading at spot 1").await?, "1/4");
+        // Every one of these is saved: the job is as it was.
+        page.reload().await?;
+        page.up().await?;
+        page.click("Next: the pour").await?;
+        page.see_row("Bags", &["7", "4"]).await
+    });
+}
+
+#[test]
+fn the_list_tells_the_time_on_this_device() {
+    journey(|page| async move {
+        // 08:00 in UTC is 02:00 in Chicago in winter.
+        page.command(
+            "Emulation.setTimezoneOverride",
+            json!({"timezoneId": "America/Chicago"}),
+        )
+        .await?;
+        start_with(&page, &bath_job(), "/").await?;
+        page.see("changed 2026-03-02 02:00").await
+    });
+}
+
 #[test]
 fn a_saved_file_is_brought_in_again() {
     journey(|page| async move {

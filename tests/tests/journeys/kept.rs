@@ -116,6 +116,13 @@ fn a_full_storage_says_so_and_keeps_what_is_typed_on_screen() {
         // On the job's other pages too.
         page.click("Bath").await?;
         page.see(FULL).await?;
+        // Another page and back: what could not be kept is still on screen.
+        page.click("Jobs").await?;
+        page.see("Jobs on this device").await?;
+        page.script("document.querySelector('ul.list a.go').click()", vec![])
+            .await?;
+        page.see(FULL).await?;
+        assert_eq!(page.value_of("Notes").await?, "Ask about the drain");
         page.click("Try again").await?;
         page.see(FULL).await?;
         page.script("localStorage.removeItem('filler')", vec![])
@@ -126,10 +133,37 @@ fn a_full_storage_says_so_and_keeps_what_is_typed_on_screen() {
         assert!(kept.contains("Ask about the drain"));
         page.reload().await?;
         page.up().await?;
-        page.driver.back().await?;
-        page.see("Keep and carry").await?;
         assert_eq!(page.value_of("Notes").await?, "Ask about the drain");
         Ok(())
+    });
+}
+
+/// What the full storage asks for must be possible in it, and must make room.
+#[test]
+fn deleting_a_job_makes_room_and_can_still_be_undone() {
+    journey(|page| async move {
+        start_with(&page, &bath_job(), "/").await?;
+        fill(&page).await?;
+        page.click("Delete: Bath house").await?;
+        page.see("“Bath house” is deleted.").await?;
+        page.click("Undo").await?;
+        page.see_gone("“Bath house” is deleted.").await?;
+        page.see("Bath house").await?;
+        let kept = page.kept(KEY).await?;
+        assert_eq!(kept, Some(calc::job::file::write_compact(&bath_job())));
+        page.click("Delete: Bath house").await?;
+        page.see("“Bath house” is deleted.").await?;
+        page.reload().await?;
+        page.up().await?;
+        let left = page
+            .script(
+                "return Object.keys(localStorage).filter((key) => key.includes('bath-1'))",
+                vec![],
+            )
+            .await?;
+        assert_eq!(left, json!([]));
+        page.click("New job").await?;
+        page.see("Keep and carry").await
     });
 }
 

@@ -1,5 +1,7 @@
 //! Every screen: accessible in light and dark, no wider than a phone, and a picture of each to look at.
 
+use calc::job::sums::Sums;
+use calc::quantity::Typed;
 use tests::browser::Screen;
 use tests::journey::journey_on;
 use tests::page::{Page, Step};
@@ -27,10 +29,17 @@ const SCREENS: [(&str, &str); 15] = [
 ];
 
 /// What was typed into the sums, so that each has an answer.
-const SUMS: &str = r#"{"units": "feet_inches",
-    "ramp": {"want": "run", "rise": {"text": "3/4", "unit": "in"}, "slope": {"text": "1:12"}},
-    "pour": {"by": "sides", "width": {"text": "5'"}, "length": {"text": "8'"}, "depth": {"text": "3/8", "unit": "in"},
-             "bag_yield": {"text": "0.45", "unit": "ft3"}, "allowance_percent": {"text": "10"}}}"#;
+fn sums() -> String {
+    let mut sums = Sums::default();
+    sums.ramp.rise = Typed::plain("3/4\"");
+    sums.ramp.slope = Typed::plain("1:12");
+    sums.pour.width = Typed::plain("5'");
+    sums.pour.length = Typed::plain("8'");
+    sums.pour.depth = Typed::plain("3/8\"");
+    sums.pour.bag_yield = Typed::plain("0.45 cu ft");
+    sums.pour.allowance_percent = Typed::plain("10");
+    serde_json::to_string(&sums).unwrap()
+}
 
 async fn settle(page: &Page) -> Step {
     // Two frames: what follows from opening the parts is drawn.
@@ -46,7 +55,7 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
     page.open("/").await?;
     page.up().await?;
     page.keep("roomwright.lang", language).await?;
-    page.keep("roomwright.sums", SUMS).await?;
+    page.keep("roomwright.sums", &sums()).await?;
     put(page, &bath_job()).await?;
     let mut empty = calc::job::Job::new(
         "empty",
@@ -62,6 +71,12 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
         page.up().await?;
         page.open_all().await?;
         settle(page).await?;
+        // 3/4 in at 1:12 is 9 in; 40 ft2 at 3/8 in with 10 % is 1.375 ft3, 3.06 bags.
+        match name {
+            "sum-ramp" => page.see("9\"").await?,
+            "sum-pour" => page.see("4 ").await?,
+            _ => {}
+        }
         let width = page
             .script("return document.documentElement.scrollWidth", vec![])
             .await?;
