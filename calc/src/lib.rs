@@ -10,6 +10,10 @@
 //! - Refusals carry values, never sentences: the words are the app's.
 //! - Tables are data, each with its source and edition in its head (`calc/tables/`).
 
+pub mod order;
+
+pub mod saved;
+
 pub mod quantity;
 
 pub mod job;

@@ -2,6 +2,7 @@
 
 use calc::job::sums::Sums;
 use calc::job::{Job, Room, Units};
+use calc::saved;
 use leptos::prelude::*;
 use leptos_router::hooks::use_navigate;
 
@@ -42,8 +43,8 @@ impl OpenSums {
     /// Changes the entries and keeps them at once.
     pub fn change(self, change: impl FnOnce(&mut Sums)) {
         self.sums.update(change);
-        let text = self.sums.with_untracked(serde_json::to_string);
-        let kept = text.is_ok_and(|text| self.desk.shelf().set(keys::SUMS, &text).is_ok());
+        let text = self.sums.with_untracked(saved::write);
+        let kept = self.desk.shelf().set(keys::SUMS, &text).is_ok();
         let trouble = (!kept).then(words::not_kept);
         if self.trouble.get_untracked() != trouble {
             self.trouble.set(trouble);
@@ -76,7 +77,7 @@ fn read(shelf: &dyn Shelf) -> Kept {
     let Ok(Some(text)) = shelf.get(keys::SUMS) else {
         return Kept::Nothing;
     };
-    match serde_json::from_str(&text) {
+    match saved::read(&text) {
         Ok(sums) => Kept::Sums(Box::new(sums)),
         Err(_) => {
             // Without room for a copy the text stays until the next key is pressed; it is only entries of sums.
@@ -246,9 +247,7 @@ mod tests {
         assert_eq!(read(&shelf), Kept::Nothing);
         let mut sums = Sums::default();
         sums.ramp.rise = Typed::plain("3/4\"");
-        shelf
-            .set(keys::SUMS, &serde_json::to_string(&sums).unwrap())
-            .unwrap();
+        shelf.set(keys::SUMS, &saved::write(&sums)).unwrap();
         assert_eq!(read(&shelf), Kept::Sums(Box::new(sums)));
         shelf.set(keys::SUMS, "{\"ramp\": 3}").unwrap();
         assert_eq!(read(&shelf), Kept::Damaged);

@@ -2,7 +2,8 @@
 
 use calc::job::Job;
 use calc::job::file::JobRefusal;
-use serde::{Deserialize, Serialize};
+use calc::order::Order;
+use calc::saved;
 
 use super::jobs::read_as;
 use super::keys;
@@ -26,15 +27,26 @@ pub struct Listed {
 }
 
 /// What the index keeps of a readable job, with a print of the text that it was taken from.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 struct Entry {
     id: String,
     name: String,
     place: String,
     changed: String,
-    rooms: usize,
+    rooms: u32,
     print: String,
+    /// What a later program keeps beside these.
+    rest: calc::job::Rest,
 }
+
+calc::saved!(Entry {
+    id: needed,
+    name: needed,
+    place: needed,
+    changed: needed,
+    rooms: needed,
+    print: needed,
+});
 
 impl Entry {
     fn of(job: &Job, text: &str) -> Self {
@@ -43,8 +55,9 @@ impl Entry {
             name: job.name.clone(),
             place: job.place.clone(),
             changed: job.changed.clone(),
-            rooms: job.rooms.len(),
+            rooms: u32::try_from(job.rooms.len()).unwrap_or(u32::MAX),
             print: print_of(text),
+            rest: calc::job::Rest::new(),
         }
     }
 }
@@ -56,7 +69,7 @@ impl From<Entry> for Listed {
             name: entry.name,
             place: entry.place,
             changed: entry.changed,
-            rooms: entry.rooms,
+            rooms: entry.rooms as usize,
             trouble: None,
         }
     }
@@ -72,16 +85,13 @@ fn print_of(text: &str) -> String {
 fn stored(shelf: &dyn Shelf) -> Result<Vec<Entry>, ShelfRefusal> {
     let text = shelf.get(keys::INDEX)?;
     Ok(text
-        .and_then(|text| serde_json::from_str(&text).ok())
+        .and_then(|text| saved::read(&text).ok())
         .unwrap_or_default())
 }
 
 /// Writes the index; where that fails it is removed, to be rebuilt at the next reading. Never worth a refusal.
-fn store(shelf: &dyn Shelf, entries: &[Entry]) {
-    let written = serde_json::to_string(entries)
-        .ok()
-        .is_some_and(|text| shelf.set(keys::INDEX, &text).is_ok());
-    if !written {
+fn store(shelf: &dyn Shelf, entries: &Vec<Entry>) {
+    if shelf.set(keys::INDEX, &saved::write(entries)).is_err() {
         let _ = shelf.remove(keys::INDEX);
     }
 }
@@ -143,6 +153,6 @@ pub fn list(shelf: &dyn Shelf) -> Result<Vec<Listed>, ShelfRefusal> {
     if !same {
         store(shelf, &entries);
     }
-    listed.sort_by(|a, b| b.changed.cmp(&a.changed).then_with(|| a.id.cmp(&b.id)));
+    listed.order_by(|a, b| b.changed.cmp(&a.changed).then_with(|| a.id.cmp(&b.id)));
     Ok(listed)
 }

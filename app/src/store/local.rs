@@ -1,5 +1,6 @@
 //! The browser's own shelf.
 
+use calc::order::Order;
 use std::sync::Arc;
 
 use js_sys::Reflect;
@@ -71,7 +72,7 @@ impl Shelf for LocalShelf {
                 keys.push(key);
             }
         }
-        keys.sort();
+        keys.order();
         Ok(keys)
     }
 }

@@ -3,6 +3,7 @@
 //! A small reader of our own, where a CSV crate would not do: a spreadsheet's tabs, a notebook's columns and inch
 //! marks that aren't quotes all come by the same way, and a crate weighs more than what it would replace.
 
+use crate::quantity::lower;
 use serde::Serialize;
 use thiserror::Error;
 
@@ -203,11 +204,7 @@ fn headings(cells: Vec<String>) -> Result<([String; 3], [usize; 3]), PasteProble
     let cells: [String; 3] = cells
         .try_into()
         .map_err(|cells: Vec<String>| PasteProblem::Columns { found: cells.len() })?;
-    let begins = |with: char| {
-        cells
-            .iter()
-            .position(|cell| cell.to_lowercase().starts_with(with))
-    };
+    let begins = |with: char| cells.iter().position(|cell| lower(cell).starts_with(with));
     let columns = match (begins('x'), begins('y')) {
         (Some(x), Some(y)) => [x, y, 3 - x - y],
         (None, None) | (Some(0), None) | (None, Some(1)) => [0, 1, 2],
@@ -219,7 +216,7 @@ fn headings(cells: Vec<String>) -> Result<([String; 3], [usize; 3]), PasteProble
 
 /// The unit that a heading names as a word of its own.
 fn unit_named(heading: &str) -> Option<LengthUnit> {
-    let heading = heading.to_lowercase();
+    let heading = lower(heading);
     heading
         .split(|c: char| !c.is_alphanumeric())
         .find_map(|word| match word {

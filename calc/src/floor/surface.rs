@@ -5,6 +5,7 @@ mod index;
 mod profile;
 mod triangulate;
 
+use crate::order::Order;
 use serde::Serialize;
 use thiserror::Error;
 
@@ -195,7 +196,7 @@ impl Surface {
             .iter()
             .zip(corner_vertices.iter().cycle().skip(1));
         for (chain, (start, end)) in chains.iter_mut().zip(ends) {
-            chain.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+            chain.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
             let mut from = *start;
             for to in chain.iter().map(|(_, spot)| *spot).chain([*end]) {
                 edges.push([from, to]);
@@ -325,7 +326,7 @@ fn check_places(spots: &[Spot], tolerance_in: f64) -> Result<(), SurfaceRefusal>
         .enumerate()
         .map(|(spot, given)| (along(given.at), spot, given.at))
         .collect();
-    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    order.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut found: Option<(usize, usize)> = None;
     for (rank, (from, spot, at)) in order.iter().enumerate() {
         for (to, other, other_at) in order.iter().skip(rank + 1) {

@@ -4,16 +4,17 @@
 //! nothing on its way through this one. Every measured entry is a [`Typed`]. Ids come from the job's own
 //! counter and are never used twice.
 
-use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
 use super::Typed;
+use crate::saved;
+use crate::saved::codes;
 
 /// Fields this version does not know; kept and written back.
 pub type Rest = Map<String, Value>;
 
 /// A whole job.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Job {
     /// The document's format; always first in the file.
     pub format: Format,
@@ -22,47 +23,54 @@ pub struct Job {
     /// The user's name for the job.
     pub name: String,
     /// Where the job is, in the user's words.
-    #[serde(default)]
     pub place: String,
     /// When it was made, RFC 3339.
     pub created: String,
     /// When it was last changed, RFC 3339.
     pub changed: String,
     /// Units in which new fields are read and figures are shown first.
-    #[serde(default)]
     pub units: Units,
     /// The edition of NFPA 70 that the electrical answers use.
-    #[serde(default)]
     pub code_edition: CodeEdition,
     /// The rooms, in the user's order; never empty in a job made here.
-    #[serde(default)]
     pub rooms: Vec<Room>,
     /// Notes in the user's words.
-    #[serde(default)]
     pub notes: String,
-    /// The next id to give to a row.
-    #[serde(default = "first_id")]
+    /// The next id to give to a row; set after the ids in use when it is read.
     pub next_id: u32,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
-fn first_id() -> u32 {
-    1
-}
+saved!(Job {
+    format: needed,
+    id: needed,
+    name: needed,
+    place: or_default,
+    created: needed,
+    changed: needed,
+    units: or_default,
+    code_edition: or_default,
+    rooms: or_default,
+    notes: or_default,
+    next_id: or_default,
+});
 
 /// Name and version of the document format.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Format {
     /// Always [`FORMAT_NAME`].
     pub name: String,
     /// The version; at most [`FORMAT_VERSION`] here.
     pub version: u32,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
+
+saved!(Format {
+    name: needed,
+    version: needed,
+});
 
 impl Format {
     /// The format that this program writes.
@@ -82,8 +90,7 @@ pub const FORMAT_NAME: &str = "roomwright-job";
 pub const FORMAT_VERSION: u32 = 1;
 
 /// The system of units that fields are read in and figures are shown in first.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Units {
     /// Feet, inches and fractions.
     #[default]
@@ -92,83 +99,96 @@ pub enum Units {
     Metric,
 }
 
+codes!(Units {
+    FeetInches = "feet_inches",
+    Metric = "metric",
+});
+
 /// Editions of NFPA 70 on offer.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum CodeEdition {
     /// NFPA 70-2017.
-    #[serde(rename = "2017")]
     E2017,
     /// NFPA 70-2020.
-    #[serde(rename = "2020")]
     E2020,
     /// NFPA 70-2023.
     #[default]
-    #[serde(rename = "2023")]
     E2023,
 }
 
+codes!(CodeEdition {
+    E2017 = "2017",
+    E2020 = "2020",
+    E2023 = "2023",
+});
+
 /// A room and the work in it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Room {
     /// Row id.
     pub id: u32,
     /// The user's name for the room.
     pub name: String,
     /// The shape of the floor.
-    #[serde(default)]
     pub outline: OutlineEntry,
     /// Doorways and windows.
-    #[serde(default)]
     pub openings: Vec<Opening>,
     /// The readings on the old floor.
-    #[serde(default)]
     pub survey: Survey,
     /// How the floor is to be poured.
-    #[serde(default)]
     pub pour: PourEntry,
     /// What comes on top of the pour, from the bottom up.
-    #[serde(default)]
     pub layers: Vec<Layer>,
     /// The finish that the flatness limit is taken for.
-    #[serde(default)]
     pub finish: Finish,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
+
+saved!(Room {
+    id: needed,
+    name: needed,
+    outline: or_default,
+    openings: or_default,
+    survey: or_default,
+    pour: or_default,
+    layers: or_default,
+    finish: or_default,
+});
 
 /// How the outline was entered. The fields of every way are kept, so that changing the way loses nothing.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct OutlineEntry {
     /// The way in force.
-    #[serde(default)]
     pub shape: Shape,
     /// Rectangle and L: size along x.
-    #[serde(default)]
     pub width: Typed,
     /// Rectangle and L: size along y.
-    #[serde(default)]
     pub length: Typed,
     /// L: size of the missing corner along x.
-    #[serde(default)]
     pub notch_width: Typed,
     /// L: size of the missing corner along y.
-    #[serde(default)]
     pub notch_length: Typed,
     /// L: which corner is missing.
-    #[serde(default)]
     pub notch_corner: Corner,
     /// Walk: the walls in order, keeping the room on the left hand.
-    #[serde(default)]
     pub walls: Vec<WalkWall>,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(OutlineEntry {
+    shape: or_default,
+    width: or_default,
+    length: or_default,
+    notch_width: or_default,
+    notch_length: or_default,
+    notch_corner: or_default,
+    walls: or_default,
+});
+
 /// Ways to enter an outline.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Shape {
     /// Four walls, square corners.
     #[default]
@@ -179,9 +199,14 @@ pub enum Shape {
     Walk,
 }
 
+codes!(Shape {
+    Rectangle = "rectangle",
+    L = "l",
+    Walk = "walk",
+});
+
 /// A corner of the plan, seen with x to the right and y away.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Corner {
     /// Near, left.
     NearLeft,
@@ -194,28 +219,37 @@ pub enum Corner {
     FarLeft,
 }
 
+codes!(Corner {
+    NearLeft = "near_left",
+    NearRight = "near_right",
+    FarRight = "far_right",
+    FarLeft = "far_left",
+});
+
 /// One wall of a walk: its length, then the turn at its end.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct WalkWall {
     /// Row id.
     pub id: u32,
     /// Length of the wall.
-    #[serde(default)]
     pub length: Typed,
     /// Which way the next wall goes.
-    #[serde(default)]
     pub turn: Turn,
     /// The angle turned through in degrees, where it isn't a right angle; blank: 90.
-    #[serde(default)]
     pub angle_deg: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(WalkWall {
+    id: needed,
+    length: or_default,
+    turn: or_default,
+    angle_deg: or_default,
+});
+
 /// The turn at the end of a wall, walking with the room on the left hand.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Turn {
     /// To the left: an inside corner of the room, the usual one.
     #[default]
@@ -224,55 +258,62 @@ pub enum Turn {
     Right,
 }
 
+codes!(Turn {
+    Left = "left",
+    Right = "right",
+});
+
 /// A doorway, a window or another gap in a wall.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Opening {
     /// Row id.
     pub id: u32,
     /// The user's name for it ("hall door").
-    #[serde(default)]
     pub name: String,
     /// What it is.
-    #[serde(default)]
     pub kind: OpeningKind,
     /// The wall it is in: 0 for the first wall of the outline.
-    #[serde(default)]
     pub wall: u32,
     /// Distance from the start of that wall to the nearer jamb.
-    #[serde(default)]
     pub from_start: Typed,
     /// Width between jambs.
-    #[serde(default)]
     pub width: Typed,
     /// How the height of the floor beyond is known.
-    #[serde(default)]
     pub beyond: Beyond,
     /// The floor beyond: the top of its subfloor, read like a spot of the survey.
-    #[serde(default)]
     pub beyond_reading: Typed,
     /// The floor beyond: the survey spot it is level with.
-    #[serde(default)]
     pub beyond_spot: Option<u32>,
     /// Layers on the floor beyond, from the bottom up.
-    #[serde(default)]
     pub beyond_layers: Vec<Layer>,
     /// The highest that the pour may stand here, read like a spot of the survey; blank: no limit.
-    #[serde(default)]
     pub pour_at_most: Typed,
     /// The slope at which the step is to be ramped (`1:12`, `1/4 in per ft`).
-    #[serde(default)]
     pub ramp_slope: Typed,
     /// The length there is for a ramp; blank: as the slope needs.
-    #[serde(default)]
     pub ramp_length: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(Opening {
+    id: needed,
+    name: or_default,
+    kind: or_default,
+    wall: or_default,
+    from_start: or_default,
+    width: or_default,
+    beyond: or_default,
+    beyond_reading: or_default,
+    beyond_spot: or_default,
+    beyond_layers: or_default,
+    pour_at_most: or_default,
+    ramp_slope: or_default,
+    ramp_length: or_default,
+});
+
 /// What an opening is.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum OpeningKind {
     /// A doorway with a door.
     #[default]
@@ -285,9 +326,15 @@ pub enum OpeningKind {
     Closet,
 }
 
+codes!(OpeningKind {
+    Doorway = "doorway",
+    Cased = "cased",
+    Exterior = "exterior",
+    Closet = "closet",
+});
+
 /// How the height of the floor beyond an opening is known.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Beyond {
     /// Not known yet.
     #[default]
@@ -298,42 +345,52 @@ pub enum Beyond {
     Spot,
 }
 
+codes!(Beyond {
+    Unknown = "unknown",
+    Reading = "reading",
+    Spot = "spot",
+});
+
 /// One layer of a floor, above the subfloor or above the pour.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Layer {
     /// Row id.
     pub id: u32,
     /// The user's name for it, or a name from the table of layers.
-    #[serde(default)]
     pub name: String,
     /// Its thickness when done.
-    #[serde(default)]
     pub thickness: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
+
+saved!(Layer {
+    id: needed,
+    name: or_default,
+    thickness: or_default,
+});
 
 /// The readings on the old floor.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Survey {
     /// How the readings were taken.
-    #[serde(default)]
     pub way: ReadingWay,
     /// The widest spacing of the proposed spots.
-    #[serde(default)]
     pub spacing: Typed,
     /// The spots, in walking order.
-    #[serde(default)]
     pub spots: Vec<Spot>,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(Survey {
+    way: or_default,
+    spacing: or_default,
+    spots: or_default,
+});
+
 /// How readings are taken.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum ReadingWay {
     /// Down from a level line: a larger reading is a lower spot.
     #[default]
@@ -342,72 +399,81 @@ pub enum ReadingWay {
     UpFromLow,
 }
 
+codes!(ReadingWay {
+    DownFromLine = "down_from_line",
+    UpFromLow = "up_from_low",
+});
+
 /// A spot on the floor and its reading.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Spot {
     /// Row id.
     pub id: u32,
     /// Position to the right of the first corner.
-    #[serde(default)]
     pub x: Typed,
     /// Position away from the first corner.
-    #[serde(default)]
     pub y: Typed,
     /// The reading; blank while not read.
-    #[serde(default)]
     pub reading: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
+
+saved!(Spot {
+    id: needed,
+    x: or_default,
+    y: or_default,
+    reading: or_default,
+});
 
 /// How the floor is to be poured.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct PourEntry {
     /// Which of the two answers the user took.
-    #[serde(default)]
     pub choice: PourChoice,
     /// The least depth over the highest spot.
-    #[serde(default)]
     pub cover: Typed,
     /// The most tilt the flat pour may have; blank: no limit.
-    #[serde(default)]
     pub tilt_limit: Typed,
     /// Heights to keep under or to meet at spots.
-    #[serde(default)]
     pub height_rules: Vec<HeightRule>,
     /// The deepest single lift.
-    #[serde(default)]
     pub lift_limit: Typed,
     /// Volume that one bag makes.
-    #[serde(default)]
     pub bag_yield: Typed,
     /// Water for one bag.
-    #[serde(default)]
     pub bag_water: Typed,
     /// Added to the volume, in percent.
-    #[serde(default)]
     pub allowance_percent: Typed,
     /// Bags mixed at a time.
-    #[serde(default)]
     pub bags_per_batch: Typed,
     /// Minutes from opening a bag to an empty bucket.
-    #[serde(default)]
     pub minutes_per_batch: Typed,
     /// Minutes in which a poured batch still flows into the next.
-    #[serde(default)]
     pub pot_life_minutes: Typed,
     /// Area that a gallon of primer covers.
-    #[serde(default)]
     pub primer_coverage: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(PourEntry {
+    choice: or_default,
+    cover: or_default,
+    tilt_limit: or_default,
+    height_rules: or_default,
+    lift_limit: or_default,
+    bag_yield: or_default,
+    bag_water: or_default,
+    allowance_percent: or_default,
+    bags_per_batch: or_default,
+    minutes_per_batch: or_default,
+    pot_life_minutes: or_default,
+    primer_coverage: or_default,
+});
+
 /// Which pour the user took.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum PourChoice {
     /// Not decided.
     #[default]
@@ -418,28 +484,36 @@ pub enum PourChoice {
     Flat,
 }
 
+codes!(PourChoice {
+    Open = "open",
+    Level = "level",
+    Flat = "flat",
+});
+
 /// A height that the pour must keep at a spot.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct HeightRule {
     /// Row id.
     pub id: u32,
     /// The survey spot.
-    #[serde(default)]
     pub spot: Option<u32>,
     /// Keep under, or meet.
-    #[serde(default)]
     pub rule: HeightRuleKind,
     /// The height, read like a spot of the survey.
-    #[serde(default)]
     pub reading: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(HeightRule {
+    id: needed,
+    spot: or_default,
+    rule: or_default,
+    reading: or_default,
+});
+
 /// Kinds of height rule.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum HeightRuleKind {
     /// The pour stands no higher than this.
     #[default]
@@ -448,9 +522,13 @@ pub enum HeightRuleKind {
     Meet,
 }
 
+codes!(HeightRuleKind {
+    AtMost = "at_most",
+    Meet = "meet",
+});
+
 /// Finishes with a published flatness limit.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Finish {
     /// Tile, every edge shorter than 15 in.
     #[default]
@@ -466,3 +544,12 @@ pub enum Finish {
     /// Laminate and floating plank.
     Floating,
 }
+
+codes!(Finish {
+    TileSmall = "tile_small",
+    TileLarge = "tile_large",
+    Resilient = "resilient",
+    WoodLong = "wood_long",
+    WoodShort = "wood_short",
+    Floating = "floating",
+});

@@ -7,6 +7,7 @@ use serde_json::Value;
 use thiserror::Error;
 
 use super::{FORMAT_NAME, FORMAT_VERSION, Job, Room};
+use crate::saved::{self, Saved};
 
 /// The most bytes that a job file may have: a survey of 10,000 spots takes less, indented too, and a browser keeps
 /// about 5 million characters for all that a page stores.
@@ -108,30 +109,19 @@ pub fn read(text: &str) -> Result<Job, JobRefusal> {
     })?;
     let version = version_of(&value)?;
     let value = migrate(value, version, MIGRATIONS)?;
-    let mut job: Job = serde_path_to_error::deserialize(value).map_err(|fault| {
-        let at = fault.path().to_string();
-        damaged(at, fault.into_inner().to_string())
-    })?;
+    let mut job = Job::read(value).map_err(|fault| damaged(fault.at(), &*fault.what))?;
     job.next_id = job.next_id.max(check(&job)? + 1);
     Ok(job)
 }
 
 /// Writes a job as text: indented JSON, `format` first.
 pub fn write(job: &Job) -> String {
-    #[expect(
-        clippy::expect_used,
-        reason = "writing to memory fails only on map keys that aren't strings, and every key here is a String"
-    )]
-    serde_json::to_string_pretty(job).expect("a job has string keys only")
+    saved::write_indented(job)
 }
 
 /// Writes a job as text without line breaks or indents, for storage and links, where room is short.
 pub fn write_compact(job: &Job) -> String {
-    #[expect(
-        clippy::expect_used,
-        reason = "writing to memory fails only on map keys that aren't strings, and every key here is a String"
-    )]
-    serde_json::to_string(job).expect("a job has string keys only")
+    saved::write(job)
 }
 
 /// Tells whether a job written as `bytes` bytes would be read again, before anything is overwritten with it.

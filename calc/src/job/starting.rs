@@ -275,7 +275,7 @@ mod tests {
         let mut job = Job::new("a", "Elm", "2026-03-02T08:00:00Z", Units::Metric);
         let id = job.fresh_id();
         let opening: Opening =
-            serde_json::from_value(serde_json::json!({"id": id, "name": "hall door"})).unwrap();
+            crate::saved::Saved::read(serde_json::json!({"id": id, "name": "hall door"})).unwrap();
         job.room_mut(1).unwrap().openings.push(opening);
         let (room, opening) = job.opening(id).unwrap();
         assert_eq!((room.id, opening.name.as_str()), (1, "hall door"));

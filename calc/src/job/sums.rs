@@ -2,50 +2,53 @@
 //!
 //! A quick sum needs no job: its entries are kept as typed on the device, and can be carried into a room later.
 
-use serde::{Deserialize, Serialize};
-
 use super::{Opening, OpeningKind, Rest, Room, Shape, Typed, Units};
+use crate::saved;
+use crate::saved::codes;
 
 /// The entries of every quick sum.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Sums {
     /// Units in which fields are read and figures are shown first.
-    #[serde(default)]
     pub units: Units,
     /// Rise, run and slope.
-    #[serde(default)]
     pub ramp: RampSum,
     /// Pour volume and bags.
-    #[serde(default)]
     pub pour: PourSum,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
+
+saved!(Sums {
+    units: or_default,
+    ramp: or_default,
+    pour: or_default,
+});
 
 /// Any two of rise, run and slope.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct RampSum {
     /// Which one is wanted.
-    #[serde(default)]
     pub want: RampWant,
     /// Height gained.
-    #[serde(default)]
     pub rise: Typed,
     /// Level distance.
-    #[serde(default)]
     pub run: Typed,
     /// Rise over run.
-    #[serde(default)]
     pub slope: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(RampSum {
+    want: or_default,
+    rise: or_default,
+    run: or_default,
+    slope: or_default,
+});
+
 /// The one of rise, run and slope that is worked out.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum RampWant {
     /// The run, from rise and slope.
     #[default]
@@ -56,41 +59,48 @@ pub enum RampWant {
     Rise,
 }
 
+codes!(RampWant {
+    Run = "run",
+    Slope = "slope",
+    Rise = "rise",
+});
+
 /// A volume from an area and a mean depth, and its bags.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PourSum {
     /// How the area is known.
-    #[serde(default)]
     pub by: AreaBy,
     /// Width of the floor.
-    #[serde(default)]
     pub width: Typed,
     /// Length of the floor.
-    #[serde(default)]
     pub length: Typed,
     /// Area of the floor.
-    #[serde(default)]
     pub area: Typed,
     /// Mean depth of the pour.
-    #[serde(default)]
     pub depth: Typed,
     /// Volume that one bag makes.
-    #[serde(default)]
     pub bag_yield: Typed,
     /// Water for one bag; blank: none is counted.
-    #[serde(default)]
     pub bag_water: Typed,
     /// Added to the volume, in percent.
-    #[serde(default)]
     pub allowance_percent: Typed,
     /// Fields unknown to this version.
-    #[serde(flatten)]
     pub rest: Rest,
 }
 
+saved!(PourSum {
+    by: or_default,
+    width: or_default,
+    length: or_default,
+    area: or_default,
+    depth: or_default,
+    bag_yield: or_default,
+    bag_water: or_default,
+    allowance_percent: or_default,
+});
+
 /// How an area is known.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum AreaBy {
     /// Width and length of a rectangle.
     #[default]
@@ -98,6 +108,11 @@ pub enum AreaBy {
     /// The area itself.
     Area,
 }
+
+codes!(AreaBy {
+    Sides = "sides",
+    Area = "area",
+});
 
 impl Default for PourSum {
     /// Nothing measured yet; bag, water and allowance as in a new room's pour.
@@ -178,12 +193,9 @@ mod tests {
         sums.pour.depth = Typed::plain("half an inch");
         sums.rest
             .insert("tile".to_owned(), serde_json::json!({"edge": "12"}));
-        let text = serde_json::to_string(&sums).unwrap();
-        assert_eq!(serde_json::from_str::<Sums>(&text).unwrap(), sums);
-        assert_eq!(
-            serde_json::from_str::<Sums>("{}").unwrap().ramp,
-            RampSum::default()
-        );
+        let text = saved::write(&sums);
+        assert_eq!(saved::read(&text), Ok(sums));
+        assert_eq!(saved::read("{}"), Ok(Sums::default()));
     }
 
     #[test]

@@ -16,6 +16,8 @@ pub mod slope;
 
 pub mod number;
 
+pub mod plain;
+
 pub mod limits;
 
 pub mod entry;
@@ -32,6 +34,7 @@ pub use limits::{
     AreaRange, End, LengthRange, Limits, NumberRange, SlopeRange, VolumeRange, WholeRange,
 };
 pub use number::{NumberRefusal, fixed, parse_number, parse_percent, parse_whole};
+pub use plain::{decimal, lower};
 pub use slope::{Slope, SlopeRefusal, SlopeUnit, parse_slope};
 pub use typed::Typed;
 pub use volume::{Volume, VolumeRefusal, VolumeUnit, parse_volume};

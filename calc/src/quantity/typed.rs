@@ -1,9 +1,8 @@
 //! An entry kept exactly as it was typed.
 
-use serde::de::Error as _;
-use serde::ser::SerializeMap;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use serde_json::{Map, Value};
+
+use crate::saved::{Fault, Saved, Writer};
 
 /// What a user typed into a measured field, with the unit that the field had at that moment.
 ///
@@ -60,44 +59,28 @@ impl Typed {
     }
 }
 
-impl Serialize for Typed {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        if self.unit.is_empty() && self.rest.is_empty() {
-            return self.text.serialize(serializer);
-        }
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("typed", &self.text)?;
-        if !self.unit.is_empty() {
-            map.serialize_entry("unit", &self.unit)?;
-        }
-        for (key, value) in &self.rest {
-            map.serialize_entry(key, value)?;
-        }
-        map.end()
-    }
-}
-
-impl<'de> Deserialize<'de> for Typed {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let mut fields = match Value::deserialize(deserializer)? {
+impl Saved for Typed {
+    fn read(value: Value) -> Result<Self, Fault> {
+        let mut fields = match value {
             Value::String(text) => return Ok(Self::plain(text)),
             Value::Number(number) => return Ok(Self::plain(number.to_string())),
             Value::Object(fields) => fields,
-            _ => {
-                return Err(D::Error::custom(
-                    "expected an entry: a string, a number or an object",
+            other => {
+                return Err(Fault::kind(
+                    &other,
+                    "an entry: a string, a number or an object",
                 ));
             }
         };
         let text = match fields.remove("typed") {
             Some(Value::String(text)) => text,
             Some(Value::Number(number)) => number.to_string(),
-            Some(_) => return Err(D::Error::custom("expected a string in `typed`")),
-            None => return Err(D::Error::missing_field("typed")),
+            Some(_) => return Err(Fault::new("expected a string in `typed`")),
+            None => return Err(Fault::new("missing field `typed`")),
         };
         let unit = match fields.remove("unit") {
             Some(Value::String(unit)) => unit,
-            Some(_) => return Err(D::Error::custom("expected a string in `unit`")),
+            Some(_) => return Err(Fault::new("expected a string in `unit`")),
             None => String::new(),
         };
         Ok(Self {
@@ -106,17 +89,33 @@ impl<'de> Deserialize<'de> for Typed {
             rest: fields,
         })
     }
+
+    fn write(&self, to: &mut Writer) {
+        if self.unit.is_empty() && self.rest.is_empty() {
+            return to.text(&self.text);
+        }
+        to.open('{');
+        to.field("typed");
+        to.text(&self.text);
+        if !self.unit.is_empty() {
+            to.field("unit");
+            to.text(&self.unit);
+        }
+        to.fields(&self.rest);
+        to.close('}');
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::saved;
 
     #[track_caller]
     fn reads(json: &str, expected: Typed, written: &str) {
-        let typed: Typed = serde_json::from_str(json).unwrap();
+        let typed: Typed = saved::read(json).unwrap();
         assert_eq!(typed, expected);
-        assert_eq!(serde_json::to_string(&typed).unwrap(), written);
+        assert_eq!(saved::write(&typed), written);
     }
 
     #[test]
@@ -157,7 +156,7 @@ mod tests {
             r#"{"typed":null}"#,
             r#"{"typed":"1","unit":2}"#,
         ] {
-            assert!(serde_json::from_str::<Typed>(json).is_err(), "{json}");
+            assert!(saved::read::<Typed>(json).is_err(), "{json}");
         }
     }
 }

@@ -1,5 +1,6 @@
 //! A circuit, rule by rule: what is on it, what is to be added, and whether breaker, conductor, boxes and neutral take it.
 
+use crate::order::Order;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -199,7 +200,7 @@ pub fn judge(circuit: &Circuit) -> Result<CircuitAnswer, CircuitRefusal> {
     }
     let mut verdicts = judge::verdicts(circuit, &now, after.as_ref(), &ampacity, &mut steps);
     // Stable: within one outcome the rules keep their order.
-    verdicts.sort_by_key(|verdict| verdict.outcome);
+    verdicts.order_by_key(|verdict| verdict.outcome);
     Ok(CircuitAnswer {
         edition: circuit.edition,
         now,

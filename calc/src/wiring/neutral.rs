@@ -1,5 +1,6 @@
 //! The current in a neutral that several circuits return on, and what is wrong with sharing it.
 
+use crate::order::Order;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -320,7 +321,7 @@ fn findings(neutral: &Neutral, most_a: f64, electronic_most_a: f64) -> Vec<Neutr
     }
     let breakers_of = |hots: &[&Returning]| {
         let mut ids: Vec<u32> = hots.iter().map(|hot| hot.breaker).collect();
-        ids.sort_unstable();
+        ids.order();
         ids.dedup();
         ids
     };

@@ -4,6 +4,7 @@
 //! legs take turns by row: two spaces of one row are on one leg, two in a column on opposite legs. Turning the panel
 //! upside down changes the drawing alone.
 
+use crate::order::Order;
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
@@ -330,7 +331,7 @@ pub fn lay_out(panel: &Panel) -> Result<PanelLayout, Vec<PanelRefusal>> {
             });
             continue;
         };
-        here.sort_by_key(|breaker| match breaker.form {
+        here.order_by_key(|breaker| match breaker.form {
             BreakerForm::Tandem(half) => Some(half),
             BreakerForm::Single | BreakerForm::TwoPole => None,
         });

@@ -1,5 +1,6 @@
 //! The measured supply of a 120/240 V panel: against ANSI C84.1, and for signs of a failing neutral.
 
+use crate::order::Order;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -330,7 +331,7 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
     if !evidence.is_empty() {
         findings.push(SupplyFinding::NeutralFailing { evidence });
     }
-    findings.sort_by_key(SupplyFinding::urgency);
+    findings.order_by_key(SupplyFinding::urgency);
     steps.extend(judged.iter().map(|judged| {
         let (least, most) = limits(supply.place, judged.reading, VoltageRange::A);
         step(

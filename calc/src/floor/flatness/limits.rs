@@ -1,5 +1,7 @@
 //! How large a gap each finish allows, who says so, and what that means for this floor.
 
+use crate::order::Order;
+use crate::quantity::decimal;
 use std::sync::OnceLock;
 
 use serde::Serialize;
@@ -123,7 +125,7 @@ pub fn limits_for(finish: Finish) -> Vec<Limit> {
         .filter(|row| row.finish == Some(finish) && row.measure == Measure::Gap)
         .cloned()
         .collect();
-    limits.sort_by(|a, b| {
+    limits.order_by(|a, b| {
         b.straightedge_in
             .unwrap_or(0.0)
             .total_cmp(&a.straightedge_in.unwrap_or(0.0))
@@ -187,7 +189,15 @@ pub fn judge_limits(
         .filter(|limit| limit.measure == Measure::Gap)
         .filter_map(|limit| limit.straightedge_in.map(|length_in| (limit, length_in)))
         .map(|(limit, length_in)| {
-            let worst = worst_with(&walker, surface, heights_in, lid, length_in, effort, |_| {})?;
+            let worst = worst_with(
+                &walker,
+                surface,
+                heights_in,
+                lid,
+                length_in,
+                effort,
+                &mut |_| {},
+            )?;
             Ok(verdict(limit.clone(), worst))
         })
         .collect()
@@ -286,9 +296,9 @@ fn row(line: &'static str) -> Option<Limit> {
         straightedge_in: if straightedge.is_empty() {
             None
         } else {
-            Some(straightedge.parse().ok()?)
+            Some(decimal(straightedge)?)
         },
-        max_gap_in: max_gap.parse().ok()?,
+        max_gap_in: decimal(max_gap)?,
         source,
         status: match status {
             "two_copies" => Status::TwoCopies,

@@ -2,6 +2,7 @@
 
 use super::super::geometry::Point;
 use super::walker::Walker;
+use crate::order::Order;
 
 /// Vertices worth a line.
 pub(super) struct Notable {
@@ -36,7 +37,7 @@ impl Notable {
             let mut order: Vec<usize> = (0..values.len())
                 .filter(|&v| !inside || !walker.on_wall(v))
                 .collect();
-            order.sort_by(|&a, &b| (sign * values[a]).total_cmp(&(sign * values[b])));
+            order.order_by(|&a, &b| (sign * values[a]).total_cmp(&(sign * values[b])));
             order
         };
         let by_turns = |first: Vec<usize>, second: Vec<usize>| {

@@ -9,6 +9,7 @@
 //! between the spots and feathers out to nothing at the next spot, and lines that the search did not try may be
 //! hollower. The straightedge has the last word.
 
+use crate::order::Order;
 use serde::Serialize;
 
 use super::super::surface::Surface;
@@ -247,7 +248,7 @@ impl<'a> Floor<'a> {
         limit_in: f64,
     ) -> Result<Vec<Demand>, StraightedgeRefusal> {
         let mut all = Vec::new();
-        let see = |laid: &Laid<'_>| {
+        let mut see = |laid: &Laid<'_>| {
             if !within(laid.gap.gap_in, limit_in) {
                 all.extend(self.demand(laid.gap, laid.crossings, limit_in));
             }
@@ -259,9 +260,9 @@ impl<'a> Floor<'a> {
             None,
             length_in,
             self.effort,
-            see,
+            &mut see,
         )?;
-        all.sort_by(|a: &Demand, b: &Demand| b.excess_in.total_cmp(&a.excess_in));
+        all.order_by(|a: &Demand, b: &Demand| b.excess_in.total_cmp(&a.excess_in));
         Ok(all)
     }
 
@@ -287,7 +288,7 @@ impl<'a> Floor<'a> {
                 factors.push((crossing.to, weight * part * crossing.share));
             }
         }
-        factors.sort_unstable_by_key(|(vertex, _)| *vertex);
+        factors.order_by_key(|(vertex, _)| *vertex);
         factors.dedup_by(|next, sum| {
             let same = next.0 == sum.0;
             if same {
@@ -366,7 +367,7 @@ impl<'a> Floor<'a> {
                     None,
                     length_in,
                     self.effort,
-                    |_| {},
+                    &mut |_| {},
                 )?;
                 if !within(worst.gap_in, limit_in) {
                     level_share =

@@ -1,5 +1,6 @@
 //! A fill sorted into patches: where the work is.
 
+use crate::order::Order;
 use serde::Serialize;
 
 use super::super::geometry::Point;
@@ -47,7 +48,7 @@ pub(super) fn places(walker: &Walker, cost_in2: &[f64], fill_in: &[f64]) -> Vec<
                 }
             }
         }
-        vertices.sort_unstable();
+        vertices.order();
         let deepest = vertices
             .iter()
             .copied()
@@ -64,6 +65,6 @@ pub(super) fn places(walker: &Walker, cost_in2: &[f64], fill_in: &[f64]) -> Vec<
             vertices,
         });
     }
-    places.sort_by(|a: &PatchPlace, b: &PatchPlace| b.volume_ft3.total_cmp(&a.volume_ft3));
+    places.order_by(|a: &PatchPlace, b: &PatchPlace| b.volume_ft3.total_cmp(&a.volume_ft3));
     places
 }

@@ -7,6 +7,7 @@
 use super::super::geometry::Point;
 use super::super::surface::Surface;
 use super::straightedge::ProfilePoint;
+use crate::order::Order;
 
 /// Beyond the last triangle.
 const OUTSIDE: usize = usize::MAX;
@@ -116,7 +117,7 @@ impl Walker {
                 star_start[u + 1] += 1;
             }
         }
-        edges.sort_unstable();
+        edges.order();
         let mut neighbours = vec![[OUTSIDE; 3]; triangles.len()];
         let mut on_wall = vec![false; count];
         let mut rest = &edges[..];

@@ -7,6 +7,7 @@
 //!
 //! The answer is never less than the gap on any line of the first kind. The same question gets the same answer.
 
+use crate::order::Order;
 use serde::Serialize;
 
 use super::super::geometry::Point;
@@ -114,7 +115,15 @@ pub fn worst_gap(
         .map(|vertex| vertex.height_in)
         .collect();
     let (heights_in, lid) = top.heights_and_lid(&old_in);
-    worst_with(&walker, surface, heights_in, lid, length_in, effort, |_| {})
+    worst_with(
+        &walker,
+        surface,
+        heights_in,
+        lid,
+        length_in,
+        effort,
+        &mut |_| {},
+    )
 }
 
 /// A line laid on the floor with the gap on it.
@@ -131,7 +140,7 @@ pub(super) fn worst_with(
     lid: Option<Plane>,
     length_in: f64,
     effort: usize,
-    see: impl FnMut(&Laid<'_>),
+    see: &mut dyn FnMut(&Laid<'_>),
 ) -> Result<WorstGap, StraightedgeRefusal> {
     if !(length_in > 0.0 && length_in.is_finite()) {
         return Err(StraightedgeRefusal::NoLength {
@@ -195,7 +204,7 @@ impl Found {
     }
 }
 
-struct Search<'a, See> {
+struct Search<'a> {
     walker: &'a Walker,
     heights_in: &'a [f64],
     lid: Option<Plane>,
@@ -208,10 +217,10 @@ struct Search<'a, See> {
     /// Usual distance between spots, inches.
     near_in: f64,
     tried: usize,
-    see: See,
+    see: &'a mut dyn FnMut(&Laid<'_>),
 }
 
-impl<See: FnMut(&Laid<'_>)> Search<'_, See> {
+impl Search<'_> {
     /// Lays the straightedge along a line that passes the triangle `start`.
     fn lay(&mut self, line: Line, start: usize) -> Option<Found> {
         self.walker.follow(line, start, &mut self.crossings);
@@ -343,7 +352,7 @@ impl<See: FnMut(&Laid<'_>)> Search<'_, See> {
                 }
             };
             let mut order: Vec<usize> = (0..points.len()).collect();
-            order.sort_by(|&a, &b| {
+            order.order_by(|&a, &b| {
                 let ((a0, a1), (b0, b1)) = (split(points[a]), split(points[b]));
                 a0.total_cmp(&b0).then(a1.total_cmp(&b1))
             });

@@ -5,6 +5,7 @@ use super::{Cause, Conflict, HeightKind, HeightRule, PourAsk, Way};
 use crate::floor::geometry::{Point, cross};
 use crate::floor::plane::{Plane, RUN_4FT_IN};
 use crate::floor::surface::Surface;
+use crate::order::Order;
 
 /// A least-tilt check that passes the limit by less than this share has met it.
 const AT_LIMIT: f64 = 1e-12;
@@ -245,7 +246,7 @@ impl<'a> Program<'a> {
                 rules.push(*rule);
             }
         }
-        rules.sort_unstable();
+        rules.order();
         let cause = |rule: &usize| {
             self.ask
                 .rules
@@ -338,7 +339,7 @@ impl<'a> Program<'a> {
                 }
             }
         }
-        angles.sort_unstable_by(f64::total_cmp);
+        angles.order_by(f64::total_cmp);
         let (Some(first), Some(last)) = (angles.first(), angles.last()) else {
             return false;
         };
@@ -452,7 +453,7 @@ fn level_with(place: [f64; 3], other: [f64; 3], exactly: bool) -> Row {
 /// The corners of the convex hull, counter-clockwise.
 fn hull(corners: &[Point]) -> Vec<Point> {
     let mut sorted = corners.to_vec();
-    sorted.sort_by(|a, b| a.x_in.total_cmp(&b.x_in).then(a.y_in.total_cmp(&b.y_in)));
+    sorted.order_by(|a, b| a.x_in.total_cmp(&b.x_in).then(a.y_in.total_cmp(&b.y_in)));
     let half = |points: &mut dyn Iterator<Item = Point>| {
         let mut chain: Vec<Point> = Vec::new();
         for point in points {

@@ -1,5 +1,6 @@
 //! What the surface says: high and low, mean, best fit, and the volume to reach each level.
 
+use crate::order::Order;
 use serde::Serialize;
 
 use super::Surface;
@@ -231,7 +232,7 @@ fn mean([a, b, c]: [f64; 3]) -> f64 {
 /// only, the whole with such a tetrahedron added back.
 fn integral_above_zero(area_in2: f64, depths_in: [f64; 3]) -> Filled {
     let mut sorted = depths_in;
-    sorted.sort_unstable_by(f64::total_cmp);
+    sorted.order_by(f64::total_cmp);
     let [low, middle, high] = sorted;
     if low >= 0.0 {
         // A floor that only touches the level is not lower than it.

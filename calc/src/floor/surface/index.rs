@@ -1,5 +1,6 @@
 //! Triangles by place: boxes within boxes, so that a question about a place looks at few triangles.
 
+use crate::order::Order;
 use std::sync::OnceLock;
 
 use super::Surface;
@@ -155,9 +156,7 @@ fn build(items: &mut [(usize, Bounds)], first: usize, nodes: &mut Vec<Node>) {
         }
     };
     let half = items.len() / 2;
-    items.select_nth_unstable_by(half, |a, b| {
-        middle(a).total_cmp(&middle(b)).then(a.0.cmp(&b.0))
-    });
+    items.order_by(|a, b| middle(a).total_cmp(&middle(b)).then(a.0.cmp(&b.0)));
     let (left, right) = items.split_at_mut(half);
     build(left, first, nodes);
     build(right, first + half, nodes);

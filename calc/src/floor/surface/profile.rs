@@ -1,5 +1,6 @@
 //! Heights at a place and along a line.
 
+use crate::order::Order;
 use serde::Serialize;
 
 use super::index::Bounds;
@@ -74,7 +75,7 @@ impl Surface {
             .filter_map(|triangle| self.corners_of(self.triangles.get(triangle)?))
             .filter_map(|corners| stretch(&corners, from, to, tolerance_in))
             .collect();
-        stretches.sort_by(|a, b| {
+        stretches.order_by(|a, b| {
             a.start
                 .s_in
                 .total_cmp(&b.start.s_in)

@@ -1,5 +1,6 @@
 //! The triangles between places: the only file that knows the Delaunay library.
 
+use crate::order::Order;
 use spade::{ConstrainedDelaunayTriangulation, HasPosition, Point2, Triangulation};
 
 use crate::floor::geometry::{Point, cross};
@@ -48,7 +49,7 @@ pub(super) fn triangles(
             [c, a, b]
         };
     }
-    triangles.sort_unstable();
+    triangles.order();
     Some(triangles)
 }
 
@@ -156,7 +157,7 @@ fn fan_out(
         .filter(|triangle| is_inside(*triangle))
         .map(|t| (groups.root(t), t))
         .collect();
-    members.sort_unstable();
+    members.order();
     let mut triangles = Vec::with_capacity(members.len());
     for group in members.chunk_by(|a, b| a.0 == b.0) {
         let as_drawn = group
@@ -201,7 +202,7 @@ fn fan(
     if rim.len() != group.len() + 2 {
         return None;
     }
-    rim.sort_unstable();
+    rim.order();
     let mut apex: Option<(usize, Point)> = None;
     for (vertex, _) in &rim {
         let at = *places.get(*vertex)?;

@@ -1,6 +1,7 @@
 //! The nearest of many points.
 
 use crate::floor::geometry::Point;
+use crate::order::Order;
 
 /// Distances are told apart to a millionth of an inch and ties go to the lower index, so that a turned or moved room
 /// has the same neighbours.
@@ -78,10 +79,12 @@ fn halve(points: &[Point], part: &mut [usize], by_y: bool) {
     }
     let place = |index: &usize| points.get(*index).map_or(0.0, |point| along(*point, by_y));
     let middle = part.len() / 2;
-    let (before, _, after) =
-        part.select_nth_unstable_by(middle, |a, b| place(a).total_cmp(&place(b)).then(a.cmp(b)));
+    part.order_by(|a, b| place(a).total_cmp(&place(b)).then(a.cmp(b)));
+    let (before, from_middle) = part.split_at_mut(middle);
     halve(points, before, !by_y);
-    halve(points, after, !by_y);
+    if let Some((_, after)) = from_middle.split_first_mut() {
+        halve(points, after, !by_y);
+    }
 }
 
 #[cfg(test)]

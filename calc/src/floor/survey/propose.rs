@@ -1,5 +1,6 @@
 //! The spots to read, in walking order.
 
+use crate::order::Order;
 use serde::Serialize;
 use thiserror::Error;
 
@@ -141,7 +142,7 @@ pub enum SurveyRefusal {
 /// than a third of the spacing only the outer ones keep their line.
 fn lines(corners: impl Iterator<Item = f64>, spacing_in: f64) -> Vec<f64> {
     let mut sorted: Vec<f64> = corners.collect();
-    sorted.sort_by(f64::total_cmp);
+    sorted.order_by(f64::total_cmp);
     let (Some(&low), Some(&high)) = (sorted.first(), sorted.last()) else {
         return Vec::new();
     };
@@ -194,7 +195,7 @@ fn order(spots: &mut [Proposed], columns: &[f64], rows: &[f64]) {
             across,
         )
     };
-    spots.sort_by(|a, b| {
+    spots.order_by(|a, b| {
         let ((a_lane, a_along, a_across), (b_lane, b_along, b_across)) = (key(a), key(b));
         a_lane
             .cmp(&b_lane)

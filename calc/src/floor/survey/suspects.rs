@@ -1,5 +1,6 @@
 //! Readings that disagree with their neighbours.
 
+use crate::order::Order;
 use std::collections::BTreeSet;
 
 use serde::Serialize;
@@ -110,7 +111,7 @@ pub fn suspects(spots: &[Spot]) -> Vec<Suspect> {
         .into_iter()
         .filter(|(_, residual)| residual.times(usual_in) > 1.0)
         .collect();
-    doubted.sort_by(|(_, a), (_, b)| b.times(usual_in).total_cmp(&a.times(usual_in)));
+    doubted.order_by(|(_, a), (_, b)| b.times(usual_in).total_cmp(&a.times(usual_in)));
     // The worst first: a reading that only disagrees with a wrong one is judged again without it, and must disagree
     // with the plane of all its other neighbours too.
     let mut wrong = BTreeSet::new();
@@ -136,7 +137,7 @@ pub fn suspects(spots: &[Spot]) -> Vec<Suspect> {
             });
         }
     }
-    marked.sort_by_key(|suspect| suspect.index);
+    marked.order_by_key(|suspect| suspect.index);
     marked
 }
 
@@ -249,11 +250,8 @@ impl Around {
 }
 
 fn median(values: &mut [f64]) -> f64 {
-    if values.is_empty() {
-        return 0.0;
-    }
-    let middle = values.len() / 2;
-    *values.select_nth_unstable_by(middle, f64::total_cmp).1
+    values.order_by(f64::total_cmp);
+    values.get(values.len() / 2).copied().unwrap_or(0.0)
 }
 
 #[cfg(test)]

@@ -215,7 +215,7 @@ mod tests {
             "id": 9, "wall": 0, "from_start": "12\"", "width": "30\"", "ramp_slope": "1:12",
             "beyond": "reading", "beyond_reading": "36 1/4\"",
         });
-        room.openings = vec![serde_json::from_value(door).unwrap()];
+        room.openings = vec![crate::saved::Saved::read(door).unwrap()];
         room.layers = vec![layer(10, "1/8"), layer(11, "3/16"), layer(12, "3/8")];
         room
     }

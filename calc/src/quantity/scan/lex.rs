@@ -1,5 +1,6 @@
 //! From characters to tokens: marks, numbers, words.
 
+use crate::quantity::decimal;
 use crate::quantity::number::NumberRefusal;
 
 /// What a token is.
@@ -138,7 +139,7 @@ fn number(text: &str, start: usize, end: usize) -> Result<Kind, NumberRefusal> {
     };
     let points = run.matches('.').count();
     let commas = run.matches(',').count();
-    let value = |text: &str| text.parse::<f64>().map_err(|_| not_understood());
+    let value = |text: &str| decimal(text).ok_or_else(not_understood);
     let number = match (points, commas) {
         (0, 0) => {
             return Ok(Kind::Number {

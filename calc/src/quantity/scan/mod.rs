@@ -12,6 +12,7 @@
 mod lex;
 
 use super::number::NumberRefusal;
+use crate::quantity::lower;
 pub(crate) use lex::Kind;
 use lex::{Token, lex, place};
 
@@ -85,7 +86,7 @@ impl<'a> Scanner<'a> {
     /// The next token in lower case, where it is a word.
     pub(crate) fn word(&self) -> Option<String> {
         let token = self.token(0)?;
-        (token.kind == Kind::Word).then(|| self.piece(token).to_lowercase())
+        (token.kind == Kind::Word).then(|| lower(self.piece(token)))
     }
 
     fn piece(&self, token: Token) -> &'a str {
@@ -239,7 +240,7 @@ impl<'a> Scanner<'a> {
         let mut key = String::new();
         for token in self.tokens.iter().skip(self.next) {
             match token.kind {
-                Kind::Word => key.push_str(&self.piece(*token).to_lowercase()),
+                Kind::Word => key.push_str(&lower(self.piece(*token))),
                 Kind::Raised(power) => key.push(char::from(b'0' + power)),
                 Kind::Number { plain: true, .. } if !token.gap => key.push_str(self.piece(*token)),
                 Kind::Other if self.piece(*token) == "^" => {}

@@ -1,6 +1,7 @@
 //! The lines of 314.16(B).
 
 use super::*;
+use crate::order::Order;
 
 /// What a line is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -228,7 +229,7 @@ pub(super) fn lines(
     // counted is then the least that the exception allows.
     let mut left_out = canopy_left_out(contents);
     let mut canopy = contents.canopy_wires.clone();
-    canopy.sort_by_key(|wires| std::cmp::Reverse(wires.size));
+    canopy.order_by_key(|wires| std::cmp::Reverse(wires.size));
     for wires in canopy.iter_mut().filter(|wires| wires.size < Size::Awg14) {
         let out_of_these = wires.count.min(left_out);
         wires.count -= out_of_these;

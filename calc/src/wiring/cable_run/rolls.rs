@@ -1,5 +1,6 @@
 //! Pieces cut from rolls: no piece may be spliced outside a box.
 
+use crate::order::Order;
 use serde::Serialize;
 
 /// A roll and the pieces that come out of it.
@@ -24,7 +25,7 @@ pub struct Roll {
 /// ```
 pub fn cut(pieces_ft: &[f64], roll_ft: f64) -> Vec<Roll> {
     let mut order: Vec<(usize, f64)> = pieces_ft.iter().copied().enumerate().collect();
-    order.sort_by(|a, b| b.1.total_cmp(&a.1));
+    order.order_by(|a, b| b.1.total_cmp(&a.1));
     let mut rolls: Vec<Roll> = Vec::new();
     for (piece, length_ft) in order {
         match rolls.iter_mut().find(|roll| roll.left_ft >= length_ft) {

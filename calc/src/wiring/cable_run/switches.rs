@@ -3,6 +3,7 @@
 //! The switches stand in a chain. All conductors of the circuit run together (300.3(B)), the switch is in the hot
 //! (404.2(A)), and each switch location that needs it has a neutral (404.2(C)).
 
+use crate::order::Order;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -182,7 +183,7 @@ pub fn switch_cables(switching: Switching) -> Result<SwitchPlan, SwitchRefusal> 
     let last = SwitchSpot::Switch(switches);
     let mut cables = Vec::new();
     let mut add = |from, to, mut roles: Vec<Role>| {
-        roles.sort_unstable();
+        roles.order();
         let conductors = roles.iter().map(|role| role.conductors()).sum();
         cables.push(SwitchCable {
             from,

@@ -1,6 +1,7 @@
 //! What can't be in a panel, and what shouldn't.
 
 use super::*;
+use crate::quantity::lower;
 
 /// What is remarkable about a panel.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -260,7 +261,7 @@ pub(super) fn findings(panel: &Panel) -> Vec<PanelFinding> {
                 section: Rule::MultiwireDefinition.section(edition),
             });
         }
-        let label = breaker.label.trim().to_lowercase();
+        let label = lower(breaker.label.trim());
         if label.is_empty() {
             found.push(PanelFinding::NoLabel {
                 breaker: breaker.id,
