@@ -53,7 +53,9 @@ pub fn judge(total: usize) -> Result<(), Box<dyn Error>> {
         return Err(format!("a first visit downloads {total} bytes, more than {CEILING}").into());
     }
     if total > BUDGET {
-        eprintln!("offline: a first visit downloads {total} bytes; the budget of the whole app is {BUDGET}");
+        eprintln!(
+            "offline: a first visit downloads {total} bytes; the budget of the whole app is {BUDGET}"
+        );
     }
     Ok(())
 }

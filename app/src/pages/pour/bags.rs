@@ -6,11 +6,11 @@ use calc::floor::mixing::{edge_strip_in, pace, primer_gal};
 use calc::job::fields::{self, Field};
 use calc::job::questions::pour as questions;
 use calc::job::{PourEntry, Units};
-use calc::quantity::{Area, Typed, fixed};
+use calc::quantity::{Area, Typed, Volume, VolumeUnit, fixed};
 use leptos::prelude::*;
 
 use super::Plans;
-use super::compare::{dams_in, volume_text};
+use super::compare::{dams, volume_text};
 use crate::answer::Working;
 use crate::entry::Measured;
 use crate::pictures::{Figure, length_text};
@@ -36,6 +36,28 @@ pub fn entry(
             value=room.part(move |r| get(&mut r.pour.clone()).clone())
             on_typed=Callback::new(move |typed| room.change(|r| *get(&mut r.pour) = typed))
         />
+    }
+}
+
+/// Water in the units in force: quarts and gallons, or litres.
+fn water_text(qt: f64, units: Units) -> String {
+    let water = Volume::from_qt(qt);
+    match units {
+        Units::Metric => water.format(VolumeUnit::Liters, 1),
+        Units::FeetInches => format!(
+            "{} ({})",
+            water.format(VolumeUnit::Quarts, 1),
+            water.format(VolumeUnit::Gallons, 1)
+        ),
+    }
+}
+
+/// Primer in the units in force: US gallons, or litres.
+fn primer_text(gal: f64, units: Units) -> String {
+    let primer = Volume::from_gal(gal);
+    match units {
+        Units::Metric => primer.format(VolumeUnit::Liters, 2),
+        Units::FeetInches => primer.format(VolumeUnit::Gallons, 2),
     }
 }
 
@@ -81,7 +103,7 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                     {
                         // A blank is no water that was asked for, not none that is needed.
                         (bags.water_qt > 0.0)
-                            .then(|| view! { <p>{words::water(fixed(bags.water_qt, 1), fixed(bags.water_gal, 1))}</p> })
+                            .then(|| view! { <p>{words::water(water_text(bags.water_qt, units))}</p> })
                     }
                     <p>{pace_words}</p>
                 }
@@ -105,12 +127,19 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                 )
                 .ok()
             })
-            .map(|gal| view! { <p>{words::primer(fixed(gal, 2))}</p> });
+            .map(|gal| view! { <p>{words::primer(primer_text(gal, units))}</p> });
         let dam = plans
             .pour(plans.shown.get())
-            .map(|p| dams_in(plans, &p))
-            .filter(|dam| *dam > 0.0)
-            .map(|dam| view! { <p>{words::dam(length_text(dam, units))}</p> });
+            .map(|p| {
+                let dams = dams(plans, &p);
+                let all_in: f64 = dams.iter().map(|dam| dam.dam_in).sum();
+                (all_in, dams.iter().any(|dam| !dam.beyond_known))
+            })
+            .filter(|(dam_in, _)| *dam_in > 0.0)
+            .map(|(dam_in, some_unknown)| {
+                let told = some_unknown.then(words::dam_unknown);
+                view! { <p>{words::dam(length_text(dam_in, units))} " " {told}</p> }
+            });
         Some(view! {
             {primer}
             <p>{words::edge_strip(length_text(edge_strip_in(&outline, &widths), units))}</p>
