@@ -233,7 +233,7 @@ pub fn Measured(
                             type="button"
                             aria-pressed=move || settings.fine_tape.get().to_string()
                             on:pointerdown=|ev| ev.prevent_default()
-                            on:click=move |_| settings.fine_tape.update(|f| *f = !*f)
+                            on:click=move |_| settings.turn_tape()
                         >
                             "1/16"
                         </button>

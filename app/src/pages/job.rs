@@ -251,6 +251,16 @@ pub fn JobPage() -> impl IntoView {
                 .collect_view()
         }
     };
+    let first_room = {
+        let job = id.clone();
+        move || {
+            rooms.with(|rooms| {
+                rooms
+                    .first()
+                    .map(|(room, _)| paths::stage(&job, *room, Stage::Room))
+            })
+        }
+    };
     view! {
         <main>
             <PageHeading text=shown />
@@ -305,6 +315,7 @@ pub fn JobPage() -> impl IntoView {
                 value=notes
                 on_text=Callback::new(move |text| open.change(|job| job.notes = text))
             />
+            <a class="button main wide" href=first_room>{words::to_room()}</a>
             <Carry />
         </main>
     }

@@ -17,7 +17,7 @@ use crate::entry::{Choice, ChoiceOption, Measured, TextEntry};
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
 use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
-use crate::pictures::{FloorMap, LengthFigure, length_text};
+use crate::pictures::{FloorMap, LengthFigure, length_text, reading_text};
 use crate::shell::PageHeading;
 use crate::store::{drafts, files};
 use crate::words::{common, notices, pour as pour_words, refusals, survey as words};
@@ -77,6 +77,18 @@ impl Walk {
     }
 
     fn step(self, by: isize) {
+        // A reading that can't be read is mended first; its field says what is wrong.
+        let refused = by > 0
+            && self.now.get_untracked().is_some_and(|id| {
+                self.room.open.job.with_untracked(|job| {
+                    job.room(self.room.id)
+                        .and_then(|r| r.spot(id))
+                        .is_some_and(|s| fields::READING.optional(&s.reading).is_err())
+                })
+            });
+        if refused {
+            return;
+        }
         let to = self.ids.with_untracked(|ids| {
             let at = self
                 .now
@@ -475,8 +487,8 @@ fn Again(walk: Walk) -> impl IntoView {
                                 <p>
                                     {words::again(
                                         number,
-                                        length_text(reading, units.get()),
-                                        length_text(expected, units.get()),
+                                        reading_text(reading, units.get()),
+                                        reading_text(expected, units.get()),
                                     )}
                                 </p>
                                 <button type="button" class="button" on:click=move |_| walk.go(Some(id))>
@@ -530,7 +542,7 @@ fn Facts(walk: Walk) -> impl IntoView {
     let facts = memo(move || surface.with(|s| s.as_ref().map(|s| s.facts())));
     let way = walk.room.part(|r| r.survey.way);
     let fall = derived(move || facts.with(|f| f.as_ref().map_or(0.0, |f| f.fall_in)));
-    let named = move |height_in: f64| length_text(reading_in(way.get(), height_in), units.get());
+    let named = move |height_in: f64| reading_text(reading_in(way.get(), height_in), units.get());
     let content = memo(move || contours(walk));
     let lines = move || {
         facts.with(|f| {
@@ -621,7 +633,7 @@ fn contours(walk: Walk) -> (MapContent, f64) {
         return (MapContent::default(), 0.0);
     };
     let facts = surface.facts();
-    let levels = contour::levels(facts.lowest_in, facts.highest_in, 8);
+    let levels = contour::levels(0.0, facts.fall_in, 8);
     let step_in = match levels.as_slice() {
         [a, b, ..] => b - a,
         _ => 0.0,
@@ -629,14 +641,14 @@ fn contours(walk: Walk) -> (MapContent, f64) {
     let lines = levels
         .iter()
         .enumerate()
-        .map(|(i, &height_in)| HeightLine {
+        .map(|(i, &below_in)| HeightLine {
             label: if i % 2 == 0 {
-                length_text(facts.highest_in - height_in, units)
+                length_text(below_in, units)
             } else {
                 String::new()
             },
             index: i % 4 == 0,
-            pieces: contour::contour(&surface, height_in),
+            pieces: contour::contour(&surface, facts.highest_in - below_in),
         })
         .collect();
     let pin = |index: usize, label: &str| {

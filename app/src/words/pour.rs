@@ -18,8 +18,8 @@ words! {
     still_unread(count: usize) => "{count} spots are not read yet; the figures rest on those that are." | "Faltan {count} puntos por medir; las cifras se basan en los medidos.";
     entry_missing => "1 entry below is missing or can't be read; mend it and the answer is here."
         | "Falta 1 dato abajo o no se entiende; corríjalo y aquí sale la respuesta.";
-    entries_missing(count: usize) => "{count} entries below are missing or can't be read; mend them and the answer is here."
-        | "Faltan {count} datos abajo o no se entienden; corríjalos y aquí sale la respuesta.";
+    entries_missing(count: usize) => "Missing or can't be read, below: {count}. Mend them and the answer is here."
+        | "Datos que faltan o no se entienden, abajo: {count}. Corríjalos y aquí sale la respuesta.";
     cover_label => "Cover over the highest spot" | "Recubrimiento sobre el punto más alto";
     cover_hint => "The least the product allows: over wood mostly 1/4 to 1/2 in, over concrete 0 to 1/4 in. Read the bag."
         | "Lo mínimo que permite el producto: sobre madera casi siempre 1/4 a 1/2 pulg, sobre concreto 0 a 1/4. Lea el saco.";
@@ -65,8 +65,8 @@ words! {
     pins_show => "Show the pins for" | "Mostrar los clavos para";
     pins_says(kind: String, least: String, most: String) => "Plan with the depth of the {kind} pour at each spot, from {least} to {most}."
         | "Plano con el espesor del colado {kind} en cada punto, de {least} a {most}.";
-    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. Stronger blue is deeper; the arrow points downhill."
-        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Azul más fuerte es más hondo; la flecha apunta cuesta abajo.";
+    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. The more the blue stands out, the deeper; the arrow points downhill."
+        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Mientras más resalta el azul, más hondo; la flecha apunta cuesta abajo.";
     pins_table => "All pins as a table" | "Todos los clavos en tabla";
     pin_height => "Pin height" | "Altura del clavo";
     section_heading => "Section" | "Corte";
@@ -103,6 +103,9 @@ words! {
     dam_unknown => "Where the floor beyond isn't known the whole width counts." | "Donde no se conoce el piso del otro lado cuenta todo el ancho.";
     lifts_heading => "Lifts" | "Capas";
     lift_label => "Deepest single lift" | "Capa más gruesa de una vez";
+    lift_bags(volume: String, bags: u32) => "{volume} ({bags} bags)" | "{volume} ({bags} sacos)";
+    lifts_each => "Each lift is a pour of its own, with its own mixing; the bag says how long to wait between them and how thin a lift may run out."
+        | "Cada capa es un colado aparte, con su propia mezcla; el saco dice cuánto esperar entre ellas y qué tan delgada puede terminar.";
     lifts_one(limit: String) => "One lift: nowhere deeper than {limit}." | "Una sola capa: en ninguna parte más de {limit}.";
     lift_line(number: usize, thick: String, volume: String, below: String) => "Lift {number}: up to {thick} thick, {volume}; its top lies {below} under the finish."
         | "Capa {number}: hasta {thick} de espesor, {volume}; su cara queda {below} bajo el acabado.";
@@ -148,8 +151,8 @@ words! {
         | "Punteado: dónde se encontró el mayor hueco, de {lines} líneas probadas. Una estimación con los puntos medidos.";
     patch_ask => "What if I only fill the lows?" | "¿Y si solo relleno lo bajo?";
     patch_none => "The floor meets the limit as it is; nothing to fill." | "El piso ya cumple; nada que rellenar.";
-    patch_answer(volume: String, places: usize, deepest: String, area: String) => "About {volume} in {places} places, up to {deepest} deep, {area} touched."
-        | "Cerca de {volume} en {places} lugares, hasta {deepest} de hondo, {area} tocados.";
+    patch_answer(volume: String, places: usize, deepest: String, area: String) => "About {volume}, up to {deepest} deep; places: {places}; floor touched: {area}."
+        | "Cerca de {volume}, hasta {deepest} de hondo; lugares: {places}; piso tocado: {area}.";
     patch_bags(bags: String) => "{bags} bags at the same yield and allowance." | "{bags} sacos con el mismo rendimiento y margen.";
     patch_estimate => "An estimate from the spots read: a low between two spots is not in it. The floor stays as far out of level as it is."
         | "Una estimación con los puntos medidos: un bajo entre dos puntos no está contado. El piso sigue igual de desnivelado.";

@@ -37,7 +37,7 @@ words! {
     undo_reading => "Undo" | "Deshacer";
     all_read => "Every spot is read." | "Todos los puntos están medidos.";
     one_left_to_read => "1 spot left to read." | "Falta 1 punto por medir.";
-    left_to_read(count: usize) => "{count} spots left to read." | "Faltan {count} puntos por medir.";
+    left_to_read(count: usize) => "Left to read: {count}." | "Por medir: {count}.";
     map_says(read: usize, count: usize) => "Plan with {count} spots, {read} of them read." | "Plano con {count} puntos, {read} ya medidos.";
     map_caption => "Tap a spot to go to it." | "Toque un punto para ir a él.";
     again_heading => "Read again?" | "¿Medir otra vez?";
@@ -94,7 +94,7 @@ words! {
     too_tight(spot: usize) => "Spot {spot} is too close to a wall to tell on which side it is. Move it onto the wall or away."
         | "El punto {spot} está demasiado cerca de una pared. Póngalo en la pared o aléjelo.";
     entry_wrong => "1 entry can't be read; it is marked in the list." | "1 dato no se entiende; está marcado en la lista.";
-    entries_wrong(count: usize) => "{count} entries can't be read; they are marked in the list." | "{count} datos no se entienden; están marcados en la lista.";
+    entries_wrong(count: usize) => "Entries that can't be read: {count}; they are marked in the list." | "Datos que no se entienden: {count}; están marcados en la lista.";
     spacing_small(least: String) => "A spacing of {least} or more." | "Una separación de {least} o más.";
     spacing_many(most: usize) => "That spacing makes more than {most} spots. Choose a wider one." | "Esa separación da más de {most} puntos. Elija una mayor.";
     line(number: usize, what: String) => "Line {number}: {what}" | "Línea {number}: {what}";

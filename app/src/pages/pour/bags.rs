@@ -65,7 +65,7 @@ fn primer_text(gal: f64, units: Units) -> String {
 #[component]
 pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
-    let bags = memo(move || plans.bags(plans.shown.get()));
+    let bags = memo(move || plans.bags(plans.bought.get()));
     let lines = move || {
         let units = units.get();
         match bags.get() {
@@ -129,7 +129,7 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
             })
             .map(|gal| view! { <p>{words::primer(primer_text(gal, units))}</p> });
         let dam = plans
-            .pour(plans.shown.get())
+            .pour(plans.bought.get())
             .map(|p| {
                 let dams = dams(plans, &p);
                 let all_in: f64 = dams.iter().map(|dam| dam.dam_in).sum();
@@ -169,7 +169,7 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                     bags.get().and_then(Result::ok).map_or_else(|| "–".to_owned(), |b| b.bags.to_string())
                 })
                 unit=derived(move || {
-                    format!("{}, {}", common::unit_bags(), words::kind(plans.shown.get()).to_lowercase())
+                    format!("{}, {}", common::unit_bags(), words::kind(plans.bought.get()).to_lowercase())
                 })
             />
             {draw(lines)}
@@ -188,6 +188,17 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
     }
 }
 
+/// A lift's volume, and its bags where the bag's figures are known.
+fn lift_volume(plans: Plans, volume_ft3: f64, units: Units) -> String {
+    let volume = volume_text(volume_ft3, units);
+    let bags = plans
+        .entry
+        .with(|entry| questions::bag_ask(entry, volume_ft3))
+        .ok()
+        .and_then(|ask| calc::floor::mixing::bags(&ask).ok());
+    bags.map_or(volume.clone(), |b| words::lift_bags(volume, b.bags))
+}
+
 /// The pour in lifts.
 #[component]
 pub fn LiftsPart(plans: Plans) -> impl IntoView {
@@ -195,7 +206,7 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
     let lines = move || {
         let units: Units = units.get();
         let limit = plans.entry.with(questions::lift_limit_in).ok().flatten()?;
-        let (surface, pour) = (plans.surface.get()?, plans.pour(plans.shown.get())?);
+        let (surface, pour) = (plans.surface.get()?, plans.pour(plans.bought.get())?);
         Some(match lifts(&surface, &pour, limit, LiftShare::Even) {
             Err(refusal) => view! { <p class="notice look">{words::lifts_refusal(&refusal)}</p> }.into_any(),
             Ok(plan) if plan.lifts.len() <= 1 => {
@@ -206,7 +217,7 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
                 .iter()
                 .enumerate()
                 .map(|(i, lift)| {
-                    let (thick, volume) = (length_text(lift.greatest_thickness_in, units), volume_text(lift.volume_ft3, units));
+                    let (thick, volume) = (length_text(lift.greatest_thickness_in, units), lift_volume(plans, lift.volume_ft3, units));
                     view! {
                         <p>
                             {if i + 1 == plan.lifts.len() {
@@ -217,13 +228,14 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
                         </p>
                     }
                 })
+                .chain(std::iter::once(view! { <p>{words::lifts_each().to_owned()}</p> }))
                 .collect_view()
                 .into_any(),
         })
     };
     let steps = derived(move || {
         let limit = plans.entry.with(questions::lift_limit_in).ok().flatten();
-        let plan = match (plans.surface.get(), plans.pour(plans.shown.get()), limit) {
+        let plan = match (plans.surface.get(), plans.pour(plans.bought.get()), limit) {
             (Some(surface), Some(pour), Some(limit)) => {
                 lifts(&surface, &pour, limit, LiftShare::Even).ok()
             }
