@@ -157,9 +157,7 @@ pub fn SurveyPage(
             <Trouble walk />
             <Again walk />
             <Facts walk />
-            <When when=move || has_spots.get()>
-                <List walk />
-            </When>
+            <List walk />
             <Own walk />
             <Paste walk />
             <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Pour)>{words::to_pour()}</a>
@@ -709,7 +707,8 @@ fn List(walk: Walk) -> impl IntoView {
         room.change(|r| r.survey.spots.clear());
     };
     view! {
-        <details on:toggle:target=move |ev| open.set(ev.target().open())>
+        // What was taken out can be brought back beneath, so the list itself stays.
+        <details hidden=move || walk.ids.read().is_empty() on:toggle:target=move |ev| open.set(ev.target().open())>
             <summary>{say(move || words::list_heading(walk.ids.read().len()))}</summary>
             <ol class="rows">
                 <For each=move || ids.get() key=|id| *id let:id>
