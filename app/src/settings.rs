@@ -28,6 +28,7 @@ impl Light {
 
 const LANGUAGE_KEY: &str = "roomwright.lang";
 const LIGHT_KEY: &str = "roomwright.light";
+const TAPE_KEY: &str = "roomwright.tape";
 
 /// The device's settings; one for the whole app, by context.
 #[derive(Clone, Copy)]
@@ -61,7 +62,7 @@ impl Settings {
             language_turn: RwSignal::new(0),
             light: RwSignal::new(light),
             moved: RwSignal::new(false),
-            fine_tape: RwSignal::new(false),
+            fine_tape: RwSignal::new(stored(TAPE_KEY).as_deref() == Some("1/16")),
             open_tools: RwSignal::new(String::new()),
         };
         this.show();
@@ -81,6 +82,13 @@ impl Settings {
         keep(LANGUAGE_KEY, language.tag());
         self.show();
         self.language_turn.update(|n| *n += 1);
+    }
+
+    /// Turns the tape's sixteenths on or off and keeps the choice.
+    pub fn turn_tape(self) {
+        let fine = !self.fine_tape.get_untracked();
+        self.fine_tape.set(fine);
+        keep(TAPE_KEY, if fine { "1/16" } else { "1/8" });
     }
 
     /// Puts a light in force and keeps the choice.

@@ -121,12 +121,13 @@ pub fn PageHeading(
 ) -> impl IntoView {
     let node = NodeRef::<leptos::html::H1>::new();
     let settings = expect_context::<Settings>();
+    Effect::new(move |_| document().set_title(&format!("{} · {}", text.get(), common::app_name())));
+    // Not when its text changes: a name that is being typed would lose the focus at its first letter.
     Effect::new(move |_| {
-        if let Some(heading) = node.get() {
-            document().set_title(&format!("{} · {}", text.get(), common::app_name()));
-            if settings.moved.get_untracked() {
-                let _ = heading.focus();
-            }
+        if let Some(heading) = node.get()
+            && settings.moved.get_untracked()
+        {
+            let _ = heading.focus();
         }
     });
     view! { <h1 tabindex="-1" node_ref=node>{text}</h1> }

@@ -6,8 +6,11 @@ use std::path::Path;
 
 use crate::files::listed;
 
-/// The most that a first visit may download, bytes, compressed.
-const MOST: usize = 350_000;
+/// What a first visit may download once the app is whole, bytes, compressed.
+const BUDGET: usize = 350_000;
+
+/// What it may download now: a ratchet. Lower it whenever the download shrinks; it never goes up.
+const CEILING: usize = 680_000;
 
 /// Writes a `.br` beside each file that brotli makes smaller, for hosts that serve such copies.
 pub fn compress(dist: &Path) -> Result<(), Box<dyn Error>> {
@@ -41,11 +44,18 @@ pub fn print(dist: &Path) -> Result<usize, Box<dyn Error>> {
     Ok(total)
 }
 
+/// Warns above the budget.
+///
 /// # Errors
-/// When a first visit downloads more than the budget.
+/// When a first visit downloads more than the ceiling.
 pub fn judge(total: usize) -> Result<(), Box<dyn Error>> {
-    if total > MOST {
-        return Err(format!("a first visit downloads {total} bytes, more than {MOST}").into());
+    if total > CEILING {
+        return Err(format!("a first visit downloads {total} bytes, more than {CEILING}").into());
+    }
+    if total > BUDGET {
+        eprintln!(
+            "offline: a first visit downloads {total} bytes; the budget of the whole app is {BUDGET}"
+        );
     }
     Ok(())
 }

@@ -42,6 +42,7 @@ where
         origin: server.origin(),
         server: Arc::new(Mutex::new(server)),
         downloads: browser.downloads.path().to_owned(),
+        part: None,
     };
     let outcome = catch_unwind(AssertUnwindSafe(|| {
         runtime.block_on(async {

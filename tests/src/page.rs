@@ -12,8 +12,9 @@ use std::time::{Duration, Instant};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use serde_json::{Value, json};
-use thirtyfour::{Key, WebDriver, WebElement};
+use thirtyfour::{Key, TypingData, WebDriver, WebElement};
 
+use crate::browser::Browser;
 use crate::server::Server;
 
 /// Why a journey could not go on.
@@ -28,6 +29,14 @@ const PATIENCE: Duration = Duration::from_secs(10);
 /// Finds fields (`label`, `aria-label`) or things to press (their words) by name; several may share one.
 const FIND: &str = include_str!("find.js");
 
+/// The name of what has the focus.
+const FOCUSED: &str = "const plain = (text) => (text || '').replace(/\\s+/g, ' ').trim();
+    const on = document.activeElement;
+    if (!on || on === document.body) return '';
+    if (on.hasAttribute('aria-label')) return plain(on.getAttribute('aria-label'));
+    if (on.labels?.length) return plain([...on.labels].map((label) => label.textContent).join(' '));
+    return plain(on.textContent);";
+
 /// One tab on one server.
 #[derive(Clone)]
 pub struct Page {
@@ -36,9 +45,33 @@ pub struct Page {
     pub(crate) server: Arc<Mutex<Server>>,
     pub(crate) downloads: PathBuf,
     pub(crate) origin: String,
+    /// The heading of the part of the page that is looked in; none: all of it.
+    pub(crate) part: Option<String>,
 }
 
 impl Page {
+    /// The same page, but fields and things to press are looked for in the part under this heading only.
+    pub fn within(&self, heading: &str) -> Self {
+        Self {
+            part: Some(heading.to_owned()),
+            ..self.clone()
+        }
+    }
+
+    /// The same server in another browser: a person who was never here.
+    pub fn in_browser(&self, browser: &Browser) -> Self {
+        Self {
+            driver: browser.driver.clone(),
+            downloads: browser.downloads.path().to_owned(),
+            ..self.clone()
+        }
+    }
+
+    /// Scheme, host and port of the server.
+    pub fn origin(&self) -> &str {
+        &self.origin
+    }
+
     /// Opens an address of the app: `/`, `/jobs/1/floor`.
     pub async fn open(&self, path: &str) -> Step {
         Ok(self.driver.goto(format!("{}{path}", self.origin)).await?)
@@ -116,6 +149,137 @@ impl Page {
             .prop("value")
             .await?
             .unwrap_or_default())
+    }
+
+    /// Puts a text into the field with this label at once, as a paste does.
+    pub async fn paste_into(&self, label: &str, text: &str) -> Step {
+        let field = self.field(label).await?;
+        let script = "const [field, text] = arguments;
+            field.value = text;
+            field.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertFromPaste' }));";
+        self.script(script, vec![field.to_json()?, text.into()])
+            .await
+            .map(drop)
+    }
+
+    /// Picks a file in the file field with this label.
+    pub async fn pick_file(&self, label: &str, file: &Path) -> Step {
+        let field = self.field(label).await?;
+        Ok(field.send_keys(file.display().to_string()).await?)
+    }
+
+    /// Presses keys where the focus is.
+    pub async fn press(&self, keys: impl Into<TypingData>) -> Step {
+        let keys = self.driver.action_chain().send_keys(keys);
+        Ok(keys.perform().await?)
+    }
+
+    /// Presses the tabulator until the focus is on what has this name.
+    pub async fn tab_to(&self, name: &str) -> Step {
+        let mut passed = Vec::new();
+        for _ in 0..120 {
+            self.press(Key::Tab).await?;
+            let focused = self.focused().await?;
+            if focused == name || focused.starts_with(&format!("{name}, ")) {
+                return Ok(());
+            }
+            passed.push(focused);
+        }
+        Err(format!("the tabulator never comes to {name:?}, only to {passed:?}").into())
+    }
+
+    /// The name of what has the focus: a field's label, a button's words, a heading's text.
+    pub async fn focused(&self) -> Step<String> {
+        let name = self.script(FOCUSED, vec![]).await?;
+        Ok(name.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Waits until the focus is on what has this name.
+    pub async fn see_focus(&self, name: &str) -> Step {
+        let script = format!("return (() => {{ {FOCUSED} }})() === arguments[0] || null");
+        self.until(
+            &format!("the focus on {name:?}"),
+            &script,
+            vec![name.into()],
+        )
+        .await
+        .map(drop)
+    }
+
+    /// What the page says beside a field that it does not take; blank where it takes it.
+    pub async fn refusal_at(&self, label: &str) -> Step<String> {
+        let field = self.field(label).await?;
+        let script = "const ids = (arguments[0].getAttribute('aria-describedby') || '').split(/\\s+/);
+            const error = ids.map((id) => document.getElementById(id)).find((e) => e && e.id.endsWith('-error'));
+            return error && error.checkVisibility() ? error.textContent.trim() : ''";
+        let said = self.script(script, vec![field.to_json()?]).await?;
+        Ok(said.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Types into a field, leaves it, and waits until the page says this beside it; what was typed is still there.
+    pub async fn refused(&self, label: &str, typed: &str, words: &str) -> Step {
+        self.type_into(label, typed).await?;
+        self.press(Key::Tab).await?;
+        let start = Instant::now();
+        loop {
+            let said = self.refusal_at(label).await?;
+            if said == words {
+                break;
+            }
+            if start.elapsed() > PATIENCE {
+                return Err(format!(
+                    "{typed:?} in {label:?}: wanted {words:?}, the page says {said:?}"
+                )
+                .into());
+            }
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
+        let held = self.value_of(label).await?;
+        if held != typed {
+            return Err(format!("{label:?} held {typed:?} and now {held:?}").into());
+        }
+        Ok(())
+    }
+
+    /// The cells of the table row with this head, once it is there.
+    pub async fn row(&self, head: &str) -> Step<Vec<String>> {
+        let script = "const plain = (e) => e.textContent.replace(/\\s+/g, ' ').trim();
+            const row = [...document.querySelectorAll('tr')].find((r) => {
+                const head = r.querySelector('th[scope=row]');
+                return head && plain(head) === arguments[0];
+            });
+            return row ? [...row.querySelectorAll('td')].map(plain) : null";
+        let cells = self
+            .until(&format!("the row {head:?}"), script, vec![head.into()])
+            .await?;
+        Ok(serde_json::from_value(cells)?)
+    }
+
+    /// Waits until the row has these cells.
+    pub async fn see_row(&self, head: &str, cells: &[&str]) -> Step {
+        let start = Instant::now();
+        loop {
+            let shown = self.row(head).await?;
+            if shown == cells {
+                return Ok(());
+            }
+            if start.elapsed() > PATIENCE {
+                return Err(
+                    format!("row {head:?}: wanted {cells:?}, the page shows {shown:?}").into(),
+                );
+            }
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
+    }
+
+    /// Opens every disclosure of the page.
+    pub async fn open_all(&self) -> Step {
+        self.script(
+            "document.querySelectorAll('details').forEach((d) => { d.open = true })",
+            vec![],
+        )
+        .await
+        .map(drop)
     }
 
     /// Chooses from the list with this label.
@@ -282,6 +446,29 @@ impl Page {
             .await?)
     }
 
+    /// Keeps a picture of the whole page, however long it is, in tests/screenshots/NAME.png.
+    pub async fn whole_picture(&self, name: &str) -> Step {
+        let size = self
+            .script("const { scrollWidth, scrollHeight } = document.documentElement; return [scrollWidth, scrollHeight, 1 / devicePixelRatio]", vec![])
+            .await?;
+        let clip = json!({"x": 0, "y": 0, "width": size[0], "height": size[1], "scale": size[2]});
+        let shot = self
+            .command(
+                "Page.captureScreenshot",
+                json!({"captureBeyondViewport": true, "clip": clip}),
+            )
+            .await?;
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("screenshots");
+        fs::create_dir_all(&folder)?;
+        let png = STANDARD.decode(shot["data"].as_str().ok_or("no picture")?)?;
+        Ok(fs::write(folder.join(format!("{name}.png")), png)?)
+    }
+
+    /// Where a download of this name is.
+    pub fn download_path(&self, name: &str) -> PathBuf {
+        self.downloads.join(name)
+    }
+
     /// Waits for a download of this name and answers what is in it.
     pub async fn downloaded(&self, name: &str) -> Step<String> {
         let start = Instant::now();
@@ -353,7 +540,14 @@ impl Page {
         loop {
             let answer = self
                 .driver
-                .execute(FIND, vec![kind.into(), name.into()])
+                .execute(
+                    FIND,
+                    vec![
+                        kind.into(),
+                        name.into(),
+                        self.part.clone().map_or(Value::Null, Value::String),
+                    ],
+                )
                 .await?;
             if !answer.json()["names"].is_array() {
                 return Ok(answer.element()?);

@@ -57,6 +57,17 @@ fn unit_words(field: &Field, units: Units) -> String {
     }
 }
 
+/// The units in which an entry's bare number is read: those it was typed in, for as long as anything stands there.
+fn typed_in(field: &Field, typed: &Typed, units: Units) -> Units {
+    if typed.is_blank() || typed.unit.is_empty() {
+        return units;
+    }
+    [units, Units::FeetInches, Units::Metric]
+        .into_iter()
+        .find(|&units| field.unit_code(units) == typed.unit)
+        .unwrap_or(units)
+}
+
 /// One measured field.
 #[component]
 pub fn Measured(
@@ -115,7 +126,8 @@ pub fn Measured(
         _ => None,
     });
     let unit = derived(move || {
-        let unit = unit_words(&field, units.get());
+        // After a change of units an older entry still stands in its own, and its label says so.
+        let unit = unit_words(&field, value.with(|v| typed_in(&field, v, units.get())));
         if optional {
             format!(
                 "{unit}{}({})",
@@ -129,7 +141,10 @@ pub fn Measured(
     let node = NodeRef::<leptos::html::Input>::new();
     let open_id = id.clone();
     let tools_open = memo(move || always_open || *settings.open_tools.read() == open_id);
-    let keep = move |text: String| on_typed.run(field.keep(text, units.get_untracked()));
+    let keep = move |text: String| {
+        let units = value.with_untracked(|v| typed_in(&field, v, units.get_untracked()));
+        on_typed.run(field.keep(text, units));
+    };
     let put = move |key: &'static str| {
         let Some(input) = node.get_untracked() else {
             return;
@@ -219,7 +234,7 @@ pub fn Measured(
                             type="button"
                             aria-pressed=move || settings.fine_tape.get().to_string()
                             on:pointerdown=|ev| ev.prevent_default()
-                            on:click=move |_| settings.fine_tape.update(|f| *f = !*f)
+                            on:click=move |_| settings.turn_tape()
                         >
                             "1/16"
                         </button>

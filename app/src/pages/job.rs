@@ -1,7 +1,7 @@
 //! A job: its own page (name, units, rooms, ways to carry it), and the frame around its rooms' stages.
 
 use crate::markup::view;
-use crate::reactive::{When, derived, memo};
+use crate::reactive::{When, derived, memo, say};
 use calc::job::{Room, Units};
 use leptos::prelude::*;
 use leptos_router::components::Outlet;
@@ -196,6 +196,28 @@ pub fn JobPage() -> impl IntoView {
             job.rooms.push(Room::new(id, "", units));
         });
     };
+    // The room taken out last and where it stood, for undo.
+    let taken_out = RwSignal::new(None::<(usize, Room)>);
+    let take_out = move |room: u32| {
+        open.change(|job| {
+            if let Some(at) = job.rooms.iter().position(|r| r.id == room) {
+                taken_out.set(Some((at, job.rooms.remove(at))));
+            }
+        });
+    };
+    let put_back = move |_| {
+        if let Some((at, room)) = taken_out.get_untracked() {
+            open.change(|job| job.rooms.insert(at.min(job.rooms.len()), room));
+            taken_out.set(None);
+        }
+    };
+    let taken_name = move || {
+        taken_out.with(|taken| {
+            taken
+                .as_ref()
+                .map(|(_, r)| words::deleted(&super::jobs::shown_room(&r.name)))
+        })
+    };
     let rows = {
         let job = id.clone();
         move || {
@@ -212,7 +234,7 @@ pub fn JobPage() -> impl IntoView {
                                 type="button"
                                 class="button look plain"
                                 aria-label=format!("{}: {name}", words::take_out_room())
-                                on:click=move |_| open.change(|job| job.rooms.retain(|r| r.id != room))
+                                on:click=move |_| take_out(room)
                             >
                                 {words::take_out_room()}
                             </button>
@@ -230,6 +252,16 @@ pub fn JobPage() -> impl IntoView {
                 .collect_view()
         }
     };
+    let first_room = {
+        let job = id.clone();
+        move || {
+            rooms.with(|rooms| {
+                rooms
+                    .first()
+                    .map(|(room, _)| paths::stage(&job, *room, Stage::Room))
+            })
+        }
+    };
     view! {
         <main>
             <PageHeading text=shown />
@@ -237,6 +269,14 @@ pub fn JobPage() -> impl IntoView {
             <section class="sheet">
                 <h2>{words::rooms_heading()}</h2>
                 <ul class="list">{rows}</ul>
+                <div role="status">
+                    <When when=move || taken_out.read().is_some()>
+                        <div class="notice">
+                            <p>{say(taken_name)}</p>
+                            <button type="button" class="button" on:click=put_back>{common::undo()}</button>
+                        </div>
+                    </When>
+                </div>
                 <button type="button" class="button" on:click=add_room>{words::add_room()}</button>
             </section>
             <TextEntry
@@ -276,6 +316,7 @@ pub fn JobPage() -> impl IntoView {
                 value=notes
                 on_text=Callback::new(move |text| open.change(|job| job.notes = text))
             />
+            <a class="button main wide" href=first_room>{words::to_room()}</a>
             <Carry />
         </main>
     }

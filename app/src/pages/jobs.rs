@@ -12,7 +12,7 @@ use crate::paths;
 use crate::shell::PageHeading;
 use crate::store::carry::{self, Here, Incoming, Keep};
 use crate::store::index::{self, Listed};
-use crate::store::{self, Seen, bin, files, fresh, jobs, link, persist};
+use crate::store::{self, Seen, ShelfRefusal, bin, files, fresh, jobs, keys, link, persist};
 use crate::words::{common, jobs as words, notices, room as room_words};
 
 /// What the page has to say after an action.
@@ -23,6 +23,8 @@ enum Said {
     Deleted {
         id: String,
         name: String,
+        /// What stood on the shelf; undo falls back to it where there was no room to keep it there.
+        text: Option<String>,
     },
     /// A job from a file or a link that meets another state of itself here.
     Meets(Box<Incoming>),
@@ -105,16 +107,21 @@ pub fn JobsPage() -> impl IntoView {
             }
         });
     };
-    // A job in the address: offered, never kept unasked.
-    let fragment = window().location().hash().unwrap_or_default();
-    if link::is_link(&fragment) {
-        spawn_local(async move {
-            match link::job(&fragment).await {
-                Ok(job) => said.set(Said::Linked(Box::new(job))),
-                Err(refusal) => said.set(Said::Trouble(notices::link_refusal(&refusal))),
-            }
-        });
-    }
+    // A job in the address: offered, never kept unasked. Another address can be put there while the page is open.
+    let look_at_address = move || {
+        let fragment = window().location().hash().unwrap_or_default();
+        if link::is_link(&fragment) {
+            spawn_local(async move {
+                match link::job(&fragment).await {
+                    Ok(job) => said.set(Said::Linked(Box::new(job))),
+                    Err(refusal) => said.set(Said::Trouble(notices::link_refusal(&refusal))),
+                }
+            });
+        }
+    };
+    look_at_address();
+    let heard = window_event_listener(leptos::ev::hashchange, move |_| look_at_address());
+    on_cleanup(move || heard.remove());
     let leave_link = move || {
         let _ = window()
             .history()
@@ -142,10 +149,17 @@ pub fn JobsPage() -> impl IntoView {
         Said::Nothing => ().into_any(),
         Said::Trouble(words) => view! { <p class="notice look">{words}</p> }.into_any(),
         Said::Brought(name) => view! { <p class="notice">{words::imported(&name)}</p> }.into_any(),
-        Said::Deleted { id, name } => {
+        Said::Deleted { id, name, text } => {
             let undo = move |_| {
                 match bin::undo(&*desk.shelf(), &id) {
                     Ok(()) => said.set(Said::Nothing),
+                    Err(bin::UndoRefusal::Gone) if text.is_some() => {
+                        let text = text.as_deref().unwrap_or_default();
+                        match desk.shelf().set(&keys::job(&id), text) {
+                            Ok(()) => said.set(Said::Nothing),
+                            Err(refusal) => said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned())),
+                        }
+                    }
                     Err(_) => said.set(Said::Trouble(words::no_such_job().to_owned())),
                 }
                 again();
@@ -231,11 +245,20 @@ pub fn shown_name(name: &str) -> String {
     }
 }
 
-/// The day and time of an RFC 3339 time, as it was written.
+/// The day and time of an RFC 3339 time on the clock of this device; as it was written where it is none.
 fn when(changed: &str) -> String {
-    let day = changed.get(..10).unwrap_or(changed);
-    let time = changed.get(11..16).unwrap_or_default();
-    format!("{day} {time}").trim().to_owned()
+    let time = js_sys::Date::new(&changed.into());
+    if time.get_time().is_nan() {
+        return changed.to_owned();
+    }
+    format!(
+        "{:04}-{:02}-{:02} {:02}:{:02}",
+        time.get_full_year(),
+        time.get_month() + 1,
+        time.get_date(),
+        time.get_hours(),
+        time.get_minutes()
+    )
 }
 
 /// One job of the list.
@@ -259,10 +282,18 @@ fn JobRow(listed: Listed, said: RwSignal<Said>, turn: RwSignal<u32>) -> impl Int
     let delete = {
         let (id, name) = (id.clone(), name.clone());
         move |_| {
-            match bin::delete(&*desk.shelf(), &id) {
-                Ok(_) => said.set(Said::Deleted {
+            let shelf = desk.shelf();
+            let text = shelf.get(&keys::job(&id)).ok().flatten();
+            // A full shelf has no room for a copy, and deleting is the way to make some.
+            let outcome = match bin::delete(&*shelf, &id) {
+                Err(ShelfRefusal::Full) => bin::delete_for_good(&*shelf, &id),
+                other => other.map(drop),
+            };
+            match outcome {
+                Ok(()) => said.set(Said::Deleted {
                     id: id.clone(),
                     name: name.clone(),
+                    text,
                 }),
                 Err(refusal) => {
                     said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned()))

@@ -27,7 +27,7 @@ use leptos::prelude::*;
 use crate::entry::{ChoiceOption, Measured, Pick};
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
-use crate::pictures::length_text;
+use crate::pictures::reading_text;
 use crate::shell::PageHeading;
 use crate::words::{common, pour as words, survey as survey_words};
 use crate::work::{Work, opening_letter};
@@ -47,6 +47,8 @@ struct Plans {
     entry: Memo<PourEntry>,
     /// The kind whose pins and section are shown.
     shown: Memo<PourKind>,
+    /// The kind that bags and lifts are for: the one taken, else the one shown.
+    bought: Memo<PourKind>,
     /// The kind looked at on this page, where it isn't the one taken.
     looked_at: RwSignal<Option<PourKind>>,
 }
@@ -92,12 +94,13 @@ impl Plans {
         };
         let looked_at = RwSignal::new(None);
         let choice = room.part(|r| r.pour.choice);
-        let shown = memo(move || {
-            looked_at.get().unwrap_or(match choice.get() {
-                PourChoice::Level => PourKind::Level,
-                PourChoice::Flat | PourChoice::Open => PourKind::Flat,
-            })
+        let taken = memo(move || match choice.get() {
+            PourChoice::Level => Some(PourKind::Level),
+            PourChoice::Flat => Some(PourKind::Flat),
+            PourChoice::Open => None,
         });
+        let shown = memo(move || looked_at.get().or(taken.get()).unwrap_or(PourKind::Flat));
+        let bought = memo(move || taken.get().unwrap_or(shown.get()));
         Self {
             room,
             work,
@@ -107,6 +110,7 @@ impl Plans {
             flat: plan(pour::flat),
             entry,
             shown,
+            bought,
             looked_at,
         }
     }
@@ -190,7 +194,7 @@ impl words::Naming for Plans {
             .job
             .with(|job| job.room(self.room.id).map(|r| r.survey.way))
             .unwrap_or_default();
-        length_text(reading_in(way, height_in), self.room.open.units().get())
+        reading_text(reading_in(way, height_in), self.room.open.units().get())
     }
 }
 
@@ -236,7 +240,9 @@ pub fn PourPage(
         </When>
         <When when=move || !missing.get()>
             <When when=move || unread.get() != 0>
-                <p class="notice">{say(move || words::still_unread(unread.get()))}</p>
+                <p class="notice">{say(move || {
+                    if unread.get() == 1 { words::one_still_unread().to_owned() } else { words::still_unread(unread.get()) }
+                })}</p>
             </When>
             <compare::Compare plans />
             <Keeps plans />

@@ -147,6 +147,9 @@ fn Sides(room: OpenRoom, corner_missing: bool) -> impl IntoView {
         }
     });
     view! {
+        <When when=move || units.get() == calc::job::Units::FeetInches>
+            <p class="quiet">{words::side_hint()}</p>
+        </When>
         <div class="pair">
             {side("width", words::width_label(), |o| &mut o.width)}
             {side("length", words::length_label(), |o| &mut o.length)}
@@ -445,7 +448,7 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
             <h3>{label}</h3>
             <TextEntry
                 id=format!("opening-{id}-name")
-                label=derived(move || words::opening_name(number() + 1))
+                label=derived(move || words::opening_name(&opening_letter(number())))
                 value=name
                 on_text=Callback::new(move |text: String| change(&|o| o.name.clone_from(&text)))
             />

@@ -18,10 +18,10 @@ use crate::entry::{Choice, ChoiceOption, Measured, TextEntry};
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
 use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
-use crate::pictures::{FloorMap, LengthFigure, length_text};
+use crate::pictures::{FloorMap, LengthFigure, length_text, reading_text};
 use crate::shell::PageHeading;
 use crate::store::{drafts, files};
-use crate::words::{common, notices, pour as pour_words, survey as words};
+use crate::words::{common, notices, pour as pour_words, refusals, survey as words};
 use crate::work::Work;
 
 /// What the survey page holds open.
@@ -78,6 +78,18 @@ impl Walk {
     }
 
     fn step(self, by: isize) {
+        // A reading that can't be read is mended first; its field says what is wrong.
+        let refused = by > 0
+            && self.now.get_untracked().is_some_and(|id| {
+                self.room.open.job.with_untracked(|job| {
+                    job.room(self.room.id)
+                        .and_then(|r| r.spot(id))
+                        .is_some_and(|s| fields::READING.optional(&s.reading).is_err())
+                })
+            });
+        if refused {
+            return;
+        }
         let to = self.ids.with_untracked(|ids| {
             let at = self
                 .now
@@ -106,12 +118,13 @@ pub fn SurveyPage(
 ) -> impl IntoView {
     let work = Work::of(room);
     let ids = room.part(|r| r.survey.spots.iter().map(|s| s.id).collect::<Vec<_>>());
+    // Nothing read yet, or left in mid-word: a page that was closed there opens there.
     let first_open = room.open.job.with_untracked(|job| {
         job.room(room.id).and_then(|r| {
             r.survey
                 .spots
                 .iter()
-                .find(|s| s.reading.is_blank())
+                .find(|s| fields::READING.read(&s.reading).is_err())
                 .map(|s| s.id)
         })
     });
@@ -145,9 +158,7 @@ pub fn SurveyPage(
             <Trouble walk />
             <Again walk />
             <Facts walk />
-            <When when=move || has_spots.get()>
-                <List walk />
-            </When>
+            <List walk />
             <Own walk />
             <Paste walk />
             <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Pour)>{words::to_pour()}</a>
@@ -171,8 +182,11 @@ fn SetUp(walk: Walk, has_spots: Memo<bool>) -> impl IntoView {
             .job
             .with_untracked(|job| job.room(room.id).map(|r| r.survey.spacing.clone()));
         let Ok(spacing_in) = fields::SPACING.read(&spacing.unwrap_or_default()) else {
+            let want = refusals::example(&fields::SPACING);
+            walk.said.set(format!("{}: {want}", words::spacing_label()));
             return;
         };
+        walk.said.set(String::new());
         match propose(&outline, &walk.work.spans(), spacing_in) {
             Err(refusal) => {
                 refused.set(Some(words::survey_refusal(&refusal, units.get_untracked())))
@@ -350,6 +364,8 @@ fn Steps(walk: Walk) -> impl IntoView {
         let (read, count) = counts.get();
         if read == count {
             words::all_read().to_owned()
+        } else if count - read == 1 {
+            words::one_left_to_read().to_owned()
         } else {
             words::left_to_read(count - read)
         }
@@ -470,8 +486,8 @@ fn Again(walk: Walk) -> impl IntoView {
                                 <p>
                                     {words::again(
                                         number,
-                                        length_text(reading, units.get()),
-                                        length_text(expected, units.get()),
+                                        reading_text(reading, units.get()),
+                                        reading_text(expected, units.get()),
                                     )}
                                 </p>
                                 <button type="button" class="button" on:click=move |_| walk.go(Some(id))>
@@ -501,7 +517,11 @@ fn Trouble(walk: Walk) -> impl IntoView {
             )),
             _ => None,
         });
-        let entries = (problems > 0).then(|| words::entries_wrong(problems));
+        let entries = match problems {
+            0 => None,
+            1 => Some(words::entry_wrong().to_owned()),
+            _ => Some(words::entries_wrong(problems)),
+        };
         [refusal, entries]
             .into_iter()
             .flatten()
@@ -521,7 +541,7 @@ fn Facts(walk: Walk) -> impl IntoView {
     let facts = memo(move || surface.with(|s| s.as_ref().map(|s| s.facts())));
     let way = walk.room.part(|r| r.survey.way);
     let fall = derived(move || facts.with(|f| f.as_ref().map_or(0.0, |f| f.fall_in)));
-    let named = move |height_in: f64| length_text(reading_in(way.get(), height_in), units.get());
+    let named = move |height_in: f64| reading_text(reading_in(way.get(), height_in), units.get());
     let content = memo(move || contours(walk));
     let lines = move || {
         facts.with(|f| {
@@ -540,7 +560,7 @@ fn Facts(walk: Walk) -> impl IntoView {
                 view! {
                     <p>{words::fall_rests(named(f.lowest_in), named(f.highest_in))}</p>
                     <p>{leans}</p>
-                    {(assumed > 0).then(|| view! { <p class="quiet">{words::assumed(assumed)}</p> })}
+                    {(assumed > 0).then(|| view! { <p class="quiet">{if assumed == 1 { words::one_assumed().to_owned() } else { words::assumed(assumed) }}</p> })}
                 }
             })
         })
@@ -612,7 +632,7 @@ fn contours(walk: Walk) -> (MapContent, f64) {
         return (MapContent::default(), 0.0);
     };
     let facts = surface.facts();
-    let levels = contour::levels(facts.lowest_in, facts.highest_in, 8);
+    let levels = contour::levels(0.0, facts.fall_in, 8);
     let step_in = match levels.as_slice() {
         [a, b, ..] => b - a,
         _ => 0.0,
@@ -620,14 +640,14 @@ fn contours(walk: Walk) -> (MapContent, f64) {
     let lines = levels
         .iter()
         .enumerate()
-        .map(|(i, &height_in)| HeightLine {
+        .map(|(i, &below_in)| HeightLine {
             label: if i % 2 == 0 {
-                length_text(facts.highest_in - height_in, units)
+                length_text(below_in, units)
             } else {
                 String::new()
             },
             index: i % 4 == 0,
-            pieces: contour::contour(&surface, height_in),
+            pieces: contour::contour(&surface, facts.highest_in - below_in),
         })
         .collect();
     let pin = |index: usize, label: &str| {
@@ -688,7 +708,8 @@ fn List(walk: Walk) -> impl IntoView {
         room.change(|r| r.survey.spots.clear());
     };
     view! {
-        <details on:toggle:target=move |ev| open.set(ev.target().open())>
+        // What was taken out can be brought back beneath, so the list itself stays.
+        <details hidden=move || walk.ids.read().is_empty() on:toggle:target=move |ev| open.set(ev.target().open())>
             <summary>{say(move || words::list_heading(walk.ids.read().len()))}</summary>
             <ol class="rows">
                 <For each=move || ids.get() key=|id| *id let:id>
@@ -839,6 +860,8 @@ fn Paste(walk: Walk) -> impl IntoView {
     let kept = drafts::draft(&walk.room.key("paste"));
     let text = derived(move || kept.with(|k| k.text.clone()));
     let refused = RwSignal::new(None::<String>);
+    // The spots that the last paste took the place of, for undo.
+    let before = RwSignal::new(None::<Vec<Spot>>);
     let take = move || {
         let bare = if units.get_untracked() == Units::Metric {
             LengthUnit::Millimeters
@@ -859,6 +882,10 @@ fn Paste(walk: Walk) -> impl IntoView {
             }
             Ok(pasted) => {
                 refused.set(None);
+                let gave_way =
+                    walk.room.open.job.with_untracked(|job| {
+                        job.room(walk.room.id).map(|r| r.survey.spots.clone())
+                    });
                 let unit = |column: usize| pasted.units[column].unwrap_or(bare).code();
                 walk.room.open.change(|job| {
                     let mut next = job.next_id;
@@ -883,6 +910,7 @@ fn Paste(walk: Walk) -> impl IntoView {
                 });
                 walk.now.set(None);
                 walk.undo.set(Vec::new());
+                before.set(gave_way.filter(|spots| spots.iter().any(|s| !s.reading.is_blank())));
                 walk.said.set(words::paste_took(pasted.rows.len()));
             }
         }
@@ -929,6 +957,22 @@ fn Paste(walk: Walk) -> impl IntoView {
                         />
                     </label>
                 </div>
+                <When when=move || before.read().is_some()>
+                    <button
+                        type="button"
+                        class="button"
+                        on:click=move |_| {
+                            if let Some(spots) = before.get_untracked() {
+                                walk.room.change(|r| r.survey.spots = spots);
+                                walk.now.set(None);
+                                walk.said.set(String::new());
+                                before.set(None);
+                            }
+                        }
+                    >
+                        {words::paste_undo()}
+                    </button>
+                </When>
             </div>
         </details>
     }

@@ -26,6 +26,14 @@ fn length_text_to(inches: f64, units: Units, fineness: u32) -> String {
     }
 }
 
+/// A reading as text: inches throughout, as the tape at the line shows them.
+pub fn reading_text(inches: f64, units: Units) -> String {
+    match units {
+        Units::FeetInches => Length::from_inches(inches).format_inches(16),
+        Units::Metric => length_text(inches, units),
+    }
+}
+
 /// The other system's text, for the quiet line beneath.
 pub fn other_text(inches: f64, units: Units) -> String {
     match units {

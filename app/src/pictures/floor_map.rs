@@ -68,6 +68,8 @@ pub struct MapContent {
     pub lines: Vec<HeightLine>,
     /// Spots.
     pub pins: Vec<Pin>,
+    /// Indexes of the pins whose labels must be seen.
+    pub first: Vec<usize>,
     /// Where the worst gap under a straightedge was found.
     pub worst: Option<(Point, Point)>,
     /// A line drawn across: where a section is cut.
@@ -192,7 +194,16 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
     ];
     let mut now = None;
     let mut labels = Vec::new();
-    for p in &c.pins {
+    // Where labels would lie over each other the pins named first win.
+    let mut order: Vec<&Pin> = c.first.iter().filter_map(|&i| c.pins.get(i)).collect();
+    order.extend(
+        c.pins
+            .iter()
+            .enumerate()
+            .filter(|(i, _)| !c.first.contains(i))
+            .map(|(_, p)| p),
+    );
+    for p in order {
         let (x, y) = sheet.at(p.at);
         let (mark, radius) = match (p.mark, c.pins.len()) {
             (Mark::Now, _) => (3, 6.0),

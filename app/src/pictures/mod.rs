@@ -15,7 +15,7 @@ pub mod ramp;
 
 pub mod floors;
 
-pub use figure::{Figure, LengthFigure, length_text, thickness_text};
+pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};
 pub use floor_map::FloorMap;
 pub use floors::Floors;
 pub use ramp::RampProfile;

@@ -44,6 +44,7 @@ words! {
         | "El texto guardado de este trabajo está dañado. No se tiró nada.";
     download_damaged => "Save the damaged text" | "Guardar el texto dañado";
     open_previous => "Open the last good version" | "Abrir la última versión buena";
+    to_room => "Next: the room" | "Sigue: el cuarto";
     take_out_room => "Take out this room" | "Quitar este cuarto";
     what_next => "Next" | "Sigue";
     demo_name => "Corner house" | "Casa de la esquina";

@@ -1,22 +1,25 @@
 //! The pour: what it must keep, level and flat side by side, bags, pins.
 
-use calc::floor::flatness::{Limit, StraightedgeRefusal};
+use calc::floor::flatness::{Limit, Status, StraightedgeRefusal};
 use calc::floor::lifts::LiftsRefusal;
 use calc::floor::mixing::MixingRefusal;
 use calc::floor::pour::{Cause, PourKind, PourRefusal, Way};
 use calc::job::{Finish, Units};
-use calc::quantity::{Slope, SlopeUnit, fixed};
+use calc::quantity::{Length, Slope, SlopeUnit, fixed};
 
-use crate::pictures::length_text;
+use crate::pictures::{length_text, thickness_text};
 
 words! {
     stage => "Pour" | "Colado";
     heading => "The pour: level or flat" | "El colado: a nivel o plano";
     no_floor_yet => "The survey comes first: at least three spots with their readings." | "Primero va la medición: al menos tres puntos con su lectura.";
     to_survey => "To the survey" | "A la medición";
+    one_still_unread => "1 spot is not read yet; the figures rest on those that are." | "Falta 1 punto por medir; las cifras se basan en los medidos.";
     still_unread(count: usize) => "{count} spots are not read yet; the figures rest on those that are." | "Faltan {count} puntos por medir; las cifras se basan en los medidos.";
-    entries_missing(count: usize) => "{count} entries below are missing or can't be read; mend them and the answer is here."
-        | "Faltan {count} datos abajo o no se entienden; corríjalos y aquí sale la respuesta.";
+    entry_missing => "1 entry below is missing or can't be read; mend it and the answer is here."
+        | "Falta 1 dato abajo o no se entiende; corríjalo y aquí sale la respuesta.";
+    entries_missing(count: usize) => "Missing or can't be read, below: {count}. Mend them and the answer is here."
+        | "Datos que faltan o no se entienden, abajo: {count}. Corríjalos y aquí sale la respuesta.";
     cover_label => "Cover over the highest spot" | "Recubrimiento sobre el punto más alto";
     cover_hint => "The least the product allows: over wood mostly 1/4 to 1/2 in, over concrete 0 to 1/4 in. Read the bag."
         | "Lo mínimo que permite el producto: sobre madera casi siempre 1/4 a 1/2 pulg, sobre concreto 0 a 1/4. Lea el saco.";
@@ -49,7 +52,7 @@ words! {
     row_direction => "Falls toward" | "Baja hacia";
     row_lifts => "Lifts" | "Capas";
     row_dam => "Dam" | "Dique";
-    row_opening(letter: &str, name: &str) => "At {letter}{name}: left, right" | "En {letter}{name}: izquierda, derecha";
+    row_opening(letter: &str, name: &str) => "Depth at {letter}{name}: left, right, greatest" | "Espesor en {letter}{name}: izquierda, derecha, mayor";
     row_limit(length: String, gap: String) => "Gap under {length} (limit {gap})" | "Hueco bajo {length} (límite {gap})";
     not_possible => "can't be had" | "no se puede";
     compass(degrees: String) => "{degrees}° from the right-hand direction" | "{degrees}° desde la derecha";
@@ -62,8 +65,8 @@ words! {
     pins_show => "Show the pins for" | "Mostrar los clavos para";
     pins_says(kind: String, least: String, most: String) => "Plan with the depth of the {kind} pour at each spot, from {least} to {most}."
         | "Plano con el espesor del colado {kind} en cada punto, de {least} a {most}.";
-    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. Stronger blue is deeper; the arrow points downhill."
-        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Azul más fuerte es más hondo; la flecha apunta cuesta abajo.";
+    pins_caption(kind: String) => "Depth at each spot: set the pin or screw this high above the old floor. {kind}. The more the blue stands out, the deeper; the arrow points downhill."
+        | "Espesor en cada punto: deje el clavo o tornillo a esta altura sobre el piso viejo. {kind}. Mientras más resalta el azul, más hondo; la flecha apunta cuesta abajo.";
     pins_table => "All pins as a table" | "Todos los clavos en tabla";
     pin_height => "Pin height" | "Altura del clavo";
     section_heading => "Section" | "Corte";
@@ -87,18 +90,22 @@ words! {
     pot_label => "Minutes it still flows (pot life)" | "Minutos en que todavía corre";
     primer_label => "A gallon of primer covers" | "Un galón de primer cubre";
     bags_rest(volume: String, allowance: String, per_bag: String) => "{volume} with {allowance} %, at {per_bag} a bag, rounded up." | "{volume} con {allowance} %, a {per_bag} por saco, redondeado hacia arriba.";
-    water(qt: String, gal: String) => "Water: {qt} qt in all ({gal} gal)." | "Agua: {qt} qt en total ({gal} gal).";
+    water(amount: String) => "Water: {amount} in all." | "Agua: {amount} en total.";
     pace(mixers: u32, batches: u32, between: String, total: String) =>
         "{mixers} mixers taking turns, {batches} batches, one every {between} min: {total} min from first water to the last batch, and the wet edge stays alive."
         | "{mixers} mezcladores por turnos, {batches} mezclas, una cada {between} min: {total} min desde la primera agua hasta la última, y el borde no se seca.";
     pace_one(batches: u32, between: String, total: String) =>
         "One mixer keeps up: {batches} batches, one every {between} min, {total} min in all."
         | "Con un mezclador alcanza: {batches} mezclas, una cada {between} min, {total} min en total.";
-    primer(gal: String) => "Primer: {gal} gal." | "Primer: {gal} gal.";
+    primer(amount: String) => "Primer: {amount}." | "Primer: {amount}.";
     edge_strip(length: String) => "Edge strip along the walls: {length}." | "Tira perimetral: {length}.";
     dam(length: String) => "Dam at the openings: {length}." | "Dique en los vanos: {length}.";
+    dam_unknown => "Where the floor beyond isn't known the whole width counts." | "Donde no se conoce el piso del otro lado cuenta todo el ancho.";
     lifts_heading => "Lifts" | "Capas";
     lift_label => "Deepest single lift" | "Capa más gruesa de una vez";
+    lift_bags(volume: String, bags: u32) => "{volume} ({bags} bags)" | "{volume} ({bags} sacos)";
+    lifts_each => "Each lift is a pour of its own, with its own mixing; the bag says how long to wait between them and how thin a lift may run out."
+        | "Cada capa es un colado aparte, con su propia mezcla; el saco dice cuánto esperar entre ellas y qué tan delgada puede terminar.";
     lifts_one(limit: String) => "One lift: nowhere deeper than {limit}." | "Una sola capa: en ninguna parte más de {limit}.";
     lift_line(number: usize, thick: String, volume: String, below: String) => "Lift {number}: up to {thick} thick, {volume}; its top lies {below} under the finish."
         | "Capa {number}: hasta {thick} de espesor, {volume}; su cara queda {below} bajo el acabado.";
@@ -121,7 +128,8 @@ words! {
     cover_called(spot: usize) => "the cover at spot {spot}" | "el recubrimiento en el punto {spot}";
     cover_corner_called => "the cover at a corner" | "el recubrimiento en una esquina";
     conflict(causes: String) => "These can't be had together: {causes}." | "Esto no se puede a la vez: {causes}.";
-    way_height(what: String, reading: String, by: String) => "It would work with {what} at a reading of {reading} ({by} more room)." | "Funcionaría con {what} en lectura de {reading} ({by} más).";
+    way_higher(what: String, reading: String, by: String) => "It would work with {what} at a reading of {reading} ({by} higher)." | "Funcionaría con {what} en lectura de {reading} ({by} más alto).";
+    way_lower(what: String, reading: String, by: String) => "It would work with {what} at a reading of {reading} ({by} lower)." | "Funcionaría con {what} en lectura de {reading} ({by} más bajo).";
     way_tilt(tilt: String) => "It would work with a tilt of up to {tilt}." | "Funcionaría con una inclinación de hasta {tilt}.";
     and => "and" | "y";
     refused_cover => "Enter a cover from 0 to 12 in." | "Escriba un recubrimiento de 0 a 12 pulg.";
@@ -143,8 +151,8 @@ words! {
         | "Punteado: dónde se encontró el mayor hueco, de {lines} líneas probadas. Una estimación con los puntos medidos.";
     patch_ask => "What if I only fill the lows?" | "¿Y si solo relleno lo bajo?";
     patch_none => "The floor meets the limit as it is; nothing to fill." | "El piso ya cumple; nada que rellenar.";
-    patch_answer(volume: String, places: usize, deepest: String, area: String) => "About {volume} in {places} places, up to {deepest} deep, {area} touched."
-        | "Cerca de {volume} en {places} lugares, hasta {deepest} de hondo, {area} tocados.";
+    patch_answer(volume: String, places: usize, deepest: String, area: String) => "About {volume}, up to {deepest} deep; places: {places}; floor touched: {area}."
+        | "Cerca de {volume}, hasta {deepest} de hondo; lugares: {places}; piso tocado: {area}.";
     patch_bags(bags: String) => "{bags} bags at the same yield and allowance." | "{bags} sacos con el mismo rendimiento y margen.";
     patch_estimate => "An estimate from the spots read: a low between two spots is not in it. The floor stays as far out of level as it is."
         | "Una estimación con los puntos medidos: un bajo entre dos puntos no está contado. El piso sigue igual de desnivelado.";
@@ -240,18 +248,62 @@ pub fn pour_refusal(refusal: &PourRefusal, naming: &dyn Naming, units: Units) ->
                     Cause::Cover { vertex } => naming.cover(*vertex),
                 })
                 .collect();
-            let ways = c.ways.iter().map(|way| match way {
-                Way::Height { id, to_in, by_in } => way_height(
-                    naming.rule(*id),
-                    naming.reading(*to_in),
-                    length_text(by_in.abs(), units),
-                ),
-                Way::Tilt { to_in_per_4ft } => way_tilt(tilt(*to_in_per_4ft, units)),
-            });
+            // On to the next figure that is shown: the nearest one might fall short.
+            let (height_step_in, tilt_step) = shown_steps(units);
+            let ways = c
+                .ways
+                .iter()
+                .map(|way| match way.rounded_on(height_step_in, tilt_step) {
+                    Way::Height { id, to_in, by_in } => {
+                        let said = if by_in < 0.0 { way_lower } else { way_higher };
+                        said(
+                            naming.rule(id),
+                            naming.reading(to_in),
+                            length_text(by_in.abs(), units),
+                        )
+                    }
+                    Way::Tilt { to_in_per_4ft } => way_tilt(tilt(to_in_per_4ft, units)),
+                });
             let mut said = vec![conflict(causes.join(&format!(" {} ", and())))];
             said.extend(ways);
             said.join(" ")
         }
+    }
+}
+
+/// The steps in which heights (inches) and tilts (inches per 4 ft) are shown.
+fn shown_steps(units: Units) -> (f64, f64) {
+    match units {
+        Units::FeetInches => (1.0 / 16.0, 0.01),
+        Units::Metric => (
+            Length::from_mm(1.0).inches(),
+            Slope::from_mm_per_m(0.01).in_per_4ft(),
+        ),
+    }
+}
+
+/// A gap and the limit that it is held against, as texts that never read alike where the gap is over: to 1/32 in,
+/// since limits are as fine as that, or else to the thousandth of an inch or hundredth of a millimetre.
+pub fn gap_and_limit(gap_in: f64, limit_in: f64, passes: bool, units: Units) -> (String, String) {
+    let texts = (
+        thickness_text(gap_in, units),
+        thickness_text(limit_in, units),
+    );
+    if passes || texts.0 != texts.1 {
+        return texts;
+    }
+    let fine = |inches: f64| match units {
+        Units::FeetInches => format!("{}\"", fixed(inches, 3)),
+        Units::Metric => format!("{} mm", fixed(Length::from_inches(inches).mm(), 2)),
+    };
+    (fine(gap_in), fine(limit_in))
+}
+
+/// How far a published limit was checked, where that must be told.
+pub fn limit_status(status: Status) -> Option<&'static str> {
+    match status {
+        Status::FromMemory => Some(super::doorways::status_memory()),
+        Status::TwoCopies | Status::OneCopy | Status::CommonPractice => None,
     }
 }
 
@@ -285,4 +337,69 @@ pub fn mixing_refusal(refusal: &MixingRefusal) -> String {
 /// Why there is no gap under a straightedge.
 pub fn straightedge_refusal(_: &StraightedgeRefusal) -> &'static str {
     gap_refused()
+}
+
+#[cfg(test)]
+mod tests {
+    use calc::floor::flatness::table;
+    use calc::floor::pour::Conflict;
+
+    use super::*;
+
+    #[test]
+    fn every_limit_is_shown_as_it_is_published() {
+        // ASTM F710: 1/32 in under 1 ft; ANSI A108.02: 1/16 in under 2 ft for large tile.
+        let shown = |id: &str| {
+            let limit = table().iter().find(|limit| limit.id == id).unwrap();
+            gap_and_limit(0.0, limit.max_gap_in, true, Units::FeetInches).1
+        };
+        assert_eq!(shown("resilient_1ft"), "1/32\"");
+        assert_eq!(shown("tile_large_2ft"), "1/16\"");
+    }
+
+    #[test]
+    fn a_gap_over_its_limit_never_reads_like_it() {
+        for units in [Units::FeetInches, Units::Metric] {
+            let (gap, limit) = gap_and_limit(0.1275, 0.125, false, units);
+            assert_ne!(gap, limit);
+        }
+        let (gap, limit) = gap_and_limit(0.1275, 0.125, false, Units::FeetInches);
+        assert_eq!((gap.as_str(), limit.as_str()), ("0.128\"", "0.125\""));
+    }
+
+    struct Plain;
+
+    impl Naming for Plain {
+        fn rule(&self, id: u32) -> String {
+            format!("rule {id}")
+        }
+        fn cover(&self, vertex: usize) -> String {
+            format!("cover {vertex}")
+        }
+        fn reading(&self, height_in: f64) -> String {
+            // Down from a level line.
+            length_text(-height_in, Units::FeetInches)
+        }
+    }
+
+    #[test]
+    fn a_reading_offered_is_one_that_works() {
+        // The pour must stand 1.02 in under the line or higher: 1 in under does, 1-1/16 in would not.
+        let refusal = PourRefusal::Conflict(Conflict {
+            causes: vec![Cause::Rule { id: 1 }, Cause::TiltLimit],
+            ways: vec![
+                Way::Height {
+                    id: 1,
+                    to_in: -1.02,
+                    by_in: 0.23,
+                },
+                Way::Tilt {
+                    to_in_per_4ft: 0.121,
+                },
+            ],
+        });
+        let said = pour_refusal(&refusal, &Plain, Units::FeetInches);
+        assert!(said.contains("reading of 1\" (1/4\" higher)"), "{said}");
+        assert!(said.contains("0.13 in per 4 ft"), "{said}");
+    }
 }

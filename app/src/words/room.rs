@@ -19,6 +19,7 @@ words! {
     shape_walk_hint => "Start at any corner and go round with the room on your left hand. Measure each wall to its corner."
         | "Empiece en cualquier esquina y dé la vuelta con el cuarto a su izquierda. Mida cada pared hasta su esquina.";
     width_label => "Width, left to right" | "Ancho, de izquierda a derecha";
+    side_hint => "Mark feet with ': 14' 6 1/2. A bare number is inches." | "Marque los pies con ': 14' 6 1/2. Un número solo son pulgadas.";
     length_label => "Length, near to far" | "Largo, de cerca a lejos";
     notch_width_label => "Missing corner, left to right" | "Esquina que falta, de izquierda a derecha";
     notch_length_label => "Missing corner, near to far" | "Esquina que falta, de cerca a lejos";
@@ -48,7 +49,7 @@ words! {
     openings_none => "Doorways decide how high the floor may stand. Add each one."
         | "Las puertas deciden qué tan alto puede quedar el piso. Agregue cada una.";
     add_opening => "Add an opening" | "Agregar un vano";
-    opening_name(number: usize) => "Opening {number}, name" | "Vano {number}, nombre";
+    opening_name(letter: &str) => "Opening {letter}, name" | "Vano {letter}, nombre";
     opening_kind => "Kind" | "Tipo";
     kind_doorway => "Doorway" | "Puerta";
     kind_cased => "Opening without a door" | "Vano sin puerta";

@@ -36,7 +36,8 @@ words! {
     previous_spot => "Back" | "Atrás";
     undo_reading => "Undo" | "Deshacer";
     all_read => "Every spot is read." | "Todos los puntos están medidos.";
-    left_to_read(count: usize) => "{count} spots left to read." | "Faltan {count} puntos por medir.";
+    one_left_to_read => "1 spot left to read." | "Falta 1 punto por medir.";
+    left_to_read(count: usize) => "Left to read: {count}." | "Por medir: {count}.";
     map_says(read: usize, count: usize) => "Plan with {count} spots, {read} of them read." | "Plano con {count} puntos, {read} ya medidos.";
     map_caption => "Tap a spot to go to it." | "Toque un punto para ir a él.";
     again_heading => "Read again?" | "¿Medir otra vez?";
@@ -65,6 +66,7 @@ words! {
     paste_file => "From a file" | "De un archivo";
     paste_took(count: usize) => "{count} spots taken. They take the place of those that were here."
         | "{count} puntos tomados. Ocupan el lugar de los que había.";
+    paste_undo => "Bring the spots before back" | "Recuperar los puntos de antes";
     paste_more(count: usize) => "and {count} more lines" | "y {count} líneas más";
     facts_heading => "What the floor does" | "Qué hace el piso";
     fall_rests(low: String, high: String) => "From the highest spot ({high}) down to the lowest ({low})." | "Del punto más alto ({high}) al más bajo ({low}).";
@@ -78,8 +80,10 @@ words! {
     level_column => "Below the highest spot" | "Bajo el punto más alto";
     level_volume => "Volume" | "Volumen";
     level_area => "Floor covered" | "Piso cubierto";
+    one_assumed => "1 corner has no reading of its own and takes the nearest." | "1 esquina no tiene lectura propia y toma la más cercana.";
     assumed(count: usize) => "{count} corners have no reading of their own and take the nearest." | "{count} esquinas no tienen lectura propia y toman la más cercana.";
     to_pour => "Next: the pour" | "Sigue: el colado";
+    one_is_too_few => "1 spot is read; a floor needs at least 3." | "Hay 1 punto medido; un piso necesita al menos 3.";
     too_few(given: usize) => "{given} spots are read; a floor needs at least 3." | "Hay {given} puntos medidos; un piso necesita al menos 3.";
     too_many(given: usize) => "{given} spots; a survey has at most 10,000." | "{given} puntos; una medición tiene a lo más 10,000.";
     spot_no_number(spot: usize) => "Spot {spot} has no place or reading." | "El punto {spot} no tiene lugar o lectura.";
@@ -89,7 +93,8 @@ words! {
     one_line(first: usize, last: usize) => "All spots lie in one line, from spot {first} to spot {last}. Read one off the line." | "Todos los puntos están en una línea, del {first} al {last}. Mida uno fuera de ella.";
     too_tight(spot: usize) => "Spot {spot} is too close to a wall to tell on which side it is. Move it onto the wall or away."
         | "El punto {spot} está demasiado cerca de una pared. Póngalo en la pared o aléjelo.";
-    entries_wrong(count: usize) => "{count} entries can't be read; they are marked in the list." | "{count} datos no se entienden; están marcados en la lista.";
+    entry_wrong => "1 entry can't be read; it is marked in the list." | "1 dato no se entiende; está marcado en la lista.";
+    entries_wrong(count: usize) => "Entries that can't be read: {count}; they are marked in the list." | "Datos que no se entienden: {count}; están marcados en la lista.";
     spacing_small(least: String) => "A spacing of {least} or more." | "Una separación de {least} o más.";
     spacing_many(most: usize) => "That spacing makes more than {most} spots. Choose a wider one." | "Esa separación da más de {most} puntos. Elija una mayor.";
     line(number: usize, what: String) => "Line {number}: {what}" | "Línea {number}: {what}";
@@ -110,6 +115,7 @@ pub fn surface_refusal(
     units: Units,
 ) -> String {
     match refusal {
+        SurfaceRefusal::TooFew { given: 1 } => one_is_too_few().to_owned(),
         SurfaceRefusal::TooFew { given } => too_few(*given),
         SurfaceRefusal::TooMany { given } => too_many(*given),
         SurfaceRefusal::NotANumber { spot } => spot_no_number(number(*spot)),

@@ -39,6 +39,7 @@ named! {
         "total_minutes" => "Time = first batch + further batches × minutes between them"
             | "Tiempo = primera mezcla + las demás × minutos entre mezclas";
         "level_surface" => "Level surface = highest spot + cover" | "Superficie a nivel = punto más alto + recubrimiento";
+        "level_surface_met" => "Level surface = the height that it is to meet; highest spot + cover is less" | "Superficie a nivel = la altura que debe alcanzar; punto más alto + recubrimiento es menos";
         "flat_surface_over_middle" => "Height over the middle = height at the first corner + rise right × distance right + rise away × distance away"
             | "Altura sobre el centro = altura en la primera esquina + subida a la derecha × distancia + subida hacia el fondo × distancia";
         "mean_depth" => "Mean depth = height of the pour over the middle − mean height of the old floor"

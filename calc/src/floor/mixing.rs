@@ -313,7 +313,7 @@ impl Bags {
     /// How the figures come about.
     pub fn working(&self) -> Vec<Step> {
         let figure = |name, value, unit| Figure { name, value, unit };
-        vec![
+        let mut steps = vec![
             Step {
                 formula: "with_allowance",
                 inputs: vec![
@@ -332,7 +332,10 @@ impl Bags {
                 result: figure("bags", f64::from(self.bags), Unit::Bags),
                 source: Source::CommonPractice,
             },
-            Step {
+        ];
+        // None was entered: that is no figure to rest on.
+        if self.ask.water_qt_per_bag > 0.0 {
+            steps.push(Step {
                 formula: "water",
                 inputs: vec![
                     figure("bags", f64::from(self.bags), Unit::Bags),
@@ -340,8 +343,9 @@ impl Bags {
                 ],
                 result: figure("water", self.water_qt, Unit::Quarts),
                 source: Source::Entered,
-            },
-        ]
+            });
+        }
+        steps
     }
 }
 

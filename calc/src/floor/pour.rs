@@ -206,6 +206,40 @@ pub enum Way {
     },
 }
 
+impl Way {
+    /// The way to a figure that can be read off: a height on to the next whole `height_step_in` (inches), a tilt up to
+    /// the next whole `tilt_step_in_per_4ft`. Rounded to the nearest, it would fall short as often as not.
+    ///
+    /// ```
+    /// use calc::floor::pour::Way;
+    /// // 0.27 in more, to 1.02 in: on a tape of sixteenths 1-1/16 in.
+    /// let way = Way::Height { id: 1, to_in: 1.02, by_in: 0.27 };
+    /// assert_eq!(way.rounded_on(0.0625, 0.01), Way::Height { id: 1, to_in: 1.0625, by_in: 0.3125 });
+    /// ```
+    #[must_use]
+    pub fn rounded_on(self, height_step_in: f64, tilt_step_in_per_4ft: f64) -> Self {
+        // A figure that is whole but for rounding stays.
+        let up = |value: f64, step: f64| (value / step - 1e-6).ceil() * step;
+        match self {
+            Self::Height { id, to_in, by_in } => {
+                let rounded_in = if by_in < 0.0 {
+                    -up(-to_in, height_step_in)
+                } else {
+                    up(to_in, height_step_in)
+                };
+                Self::Height {
+                    id,
+                    to_in: rounded_in,
+                    by_in: by_in + (rounded_in - to_in),
+                }
+            }
+            Self::Tilt { to_in_per_4ft } => Self::Tilt {
+                to_in_per_4ft: up(to_in_per_4ft, tilt_step_in_per_4ft),
+            },
+        }
+    }
+}
+
 /// The lowest level pour with the cover everywhere.
 ///
 /// Its height is that of the highest vertex plus the cover; a rule with an exact height lifts it there.
@@ -233,51 +267,13 @@ pub fn level(surface: &Surface, ask: &PourAsk) -> Result<Pour, PourRefusal> {
         }
     }
     let lowest_in = highest.1 + ask.cover_in;
-    let exact = ask
+    let height_in = ask
         .rules
         .iter()
-        .find(|rule| rule.kind == HeightKind::Exactly);
-    let height_in = exact.map_or(lowest_in, |rule| rule.height_in);
-    let slack_in = SAME_PLACE * (1.0 + height_in.abs());
-    let against = |rule: &HeightRule, cause: Cause| {
-        let way = Way::Height {
-            id: rule.id,
-            to_in: height_in,
-            by_in: height_in - rule.height_in,
-        };
-        Err(PourRefusal::Conflict(Conflict {
-            causes: vec![Cause::Rule { id: rule.id }, cause],
-            ways: vec![way],
-        }))
-    };
-    if let Some(rule) = exact
-        && rule.height_in < lowest_in - slack_in
-    {
-        let causes = vec![
-            Cause::Rule { id: rule.id },
-            Cause::Cover { vertex: highest.0 },
-        ];
-        let way = Way::Height {
-            id: rule.id,
-            to_in: lowest_in,
-            by_in: lowest_in - rule.height_in,
-        };
-        return Err(PourRefusal::Conflict(Conflict {
-            causes,
-            ways: vec![way],
-        }));
-    }
-    for rule in &ask.rules {
-        let kept = match rule.kind {
-            HeightKind::AtMost => rule.height_in >= height_in - slack_in,
-            HeightKind::Exactly => (rule.height_in - height_in).abs() <= slack_in,
-        };
-        if !kept {
-            return match exact {
-                Some(exact) => against(rule, Cause::Rule { id: exact.id }),
-                None => against(rule, Cause::Cover { vertex: highest.0 }),
-            };
-        }
+        .find(|rule| rule.kind == HeightKind::Exactly)
+        .map_or(lowest_in, |rule| rule.height_in);
+    if let Some(conflict) = level_conflict(&ask.rules, lowest_in, highest.0) {
+        return Err(PourRefusal::Conflict(conflict));
     }
     Ok(Pour::new(
         PourKind::Level,
@@ -287,6 +283,54 @@ pub fn level(surface: &Surface, ask: &PourAsk) -> Result<Pour, PourRefusal> {
         true,
         false,
     ))
+}
+
+/// What a level top can't keep together: it must stand at `lowest_in` or higher for the cover at vertex `highest`, at
+/// every exact height, and no higher than any cap.
+fn level_conflict(rules: &[HeightRule], lowest_in: f64, highest: usize) -> Option<Conflict> {
+    // The greatest height that something asks for and the least that something allows, one rule left out; each with
+    // its rule, none for the cover.
+    let bounds = |without: Option<usize>| {
+        let (mut least, mut most) = ((lowest_in, None), (f64::INFINITY, None));
+        let others = rules.iter().enumerate();
+        for (index, rule) in others.filter(|(index, _)| Some(*index) != without) {
+            if rule.kind == HeightKind::Exactly && rule.height_in > least.0 {
+                least = (rule.height_in, Some(index));
+            }
+            if rule.height_in < most.0 {
+                most = (rule.height_in, Some(index));
+            }
+        }
+        (least, most)
+    };
+    let fits = |least_in: f64, most_in: f64| {
+        least_in <= most_in + SAME_PLACE * (1.0 + least_in.abs().max(lowest_in.abs()))
+    };
+    let (least, most) = bounds(None);
+    if fits(least.0, most.0) {
+        return None;
+    }
+    let mut pair: Vec<usize> = [least.1, most.1].into_iter().flatten().collect();
+    pair.sort_unstable();
+    let of_rules = pair.iter().filter_map(|index| rules.get(*index));
+    let mut causes: Vec<Cause> = of_rules.map(|rule| Cause::Rule { id: rule.id }).collect();
+    if least.1.is_none() {
+        causes.push(Cause::Cover { vertex: highest });
+    }
+    let way = |(index, rule): (usize, &HeightRule)| {
+        let ((least_in, _), (most_in, _)) = bounds(Some(index));
+        let to_in = match rule.kind {
+            HeightKind::Exactly if rule.height_in > most_in => most_in.max(least_in),
+            HeightKind::Exactly | HeightKind::AtMost => least_in,
+        };
+        fits(least_in, most_in).then_some(Way::Height {
+            id: rule.id,
+            to_in,
+            by_in: to_in - rule.height_in,
+        })
+    };
+    let ways = rules.iter().enumerate().filter_map(way).collect();
+    Some(Conflict { causes, ways })
 }
 
 /// The flat pour that takes least, with the cover everywhere: the plane that is lowest over the room's centroid.
@@ -479,7 +523,19 @@ impl Pour {
         let facts = surface.facts();
         let middle = surface.outline.centroid();
         let over_middle_in = self.plane.height_in(middle);
+        // A rule that says exactly how high lifts a level top above what the cover asks for.
+        let is_lifted = self.plane.a_in - facts.highest_in - self.cover_in
+            > SAME_PLACE * (1.0 + self.plane.a_in.abs());
         let stands = match self.kind {
+            PourKind::Level if is_lifted => Step {
+                formula: "level_surface_met",
+                inputs: vec![
+                    figure("highest", facts.highest_in, Unit::In),
+                    figure("cover", self.cover_in, Unit::In),
+                ],
+                result: figure("height", self.plane.a_in, Unit::In),
+                source: Source::Entered,
+            },
             PourKind::Level => Step {
                 formula: "level_surface",
                 inputs: vec![
@@ -538,5 +594,124 @@ impl Pour {
                 source: Source::Arithmetic,
             },
         ]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::floor::outline::rectangle;
+    use crate::floor::surface::Spot;
+
+    /// 5 ft by 8 ft, 1/2 in up from left to right; with 1/8 in of cover a level top stands at 5/8 in or higher.
+    fn floor() -> Surface {
+        let outline = rectangle(60.0, 96.0).unwrap();
+        let spots: Vec<Spot> = outline
+            .corners()
+            .iter()
+            .map(|&at| Spot {
+                at,
+                height_in: at.x_in / 120.0,
+            })
+            .collect();
+        Surface::new(&outline, &spots).unwrap()
+    }
+
+    fn ask(rules: &[(HeightKind, f64)]) -> PourAsk {
+        let rule = |(index, &(kind, height_in)): (usize, &(HeightKind, f64))| HeightRule {
+            points: vec![Point::new(10.0 * index as f64, 0.0)],
+            kind,
+            height_in,
+            id: index as u32,
+        };
+        PourAsk {
+            cover_in: 0.125,
+            tilt_limit_in_per_4ft: None,
+            rules: rules.iter().enumerate().map(rule).collect(),
+        }
+    }
+
+    /// Causes, and each way's rule and height.
+    fn conflict(rules: &[(HeightKind, f64)]) -> (Vec<Cause>, Vec<(u32, f64)>) {
+        let Err(PourRefusal::Conflict(found)) = level(&floor(), &ask(rules)) else {
+            panic!("{rules:?} can be had")
+        };
+        let ways = found.ways.iter().map(|way| match *way {
+            Way::Height { id, to_in, .. } => (id, to_in),
+            Way::Tilt { .. } => panic!("a level top has no tilt"),
+        });
+        (found.causes, ways.collect())
+    }
+
+    #[test]
+    fn a_way_out_of_a_level_conflict_leads_out_of_it() {
+        use Cause::{Cover, Rule};
+        use HeightKind::{AtMost, Exactly};
+        // By hand. One cap under 5/8 in is lifted to it. Of two, neither helps alone.
+        let cover = Cover { vertex: 1 };
+        assert_eq!(
+            conflict(&[(AtMost, 0.5)]),
+            (vec![Rule { id: 0 }, cover], vec![(0, 0.625)])
+        );
+        assert_eq!(
+            conflict(&[(AtMost, 0.5), (AtMost, 0.4)]),
+            (vec![Rule { id: 1 }, cover], vec![])
+        );
+        // A height to meet above a cap: the one comes down or the other goes up.
+        assert_eq!(
+            conflict(&[(Exactly, 1.0), (AtMost, 0.75)]),
+            (
+                vec![Rule { id: 0 }, Rule { id: 1 }],
+                vec![(0, 0.75), (1, 1.0)]
+            )
+        );
+        // The cap is under the cover as well: bringing the other down to it would not do.
+        assert_eq!(conflict(&[(Exactly, 1.0), (AtMost, 0.5)]).1, [(1, 1.0)]);
+        assert_eq!(conflict(&[(Exactly, 0.5)]).1, [(0, 0.625)]);
+        assert_eq!(
+            conflict(&[(Exactly, 1.0), (Exactly, 0.75)]).1,
+            [(0, 0.75), (1, 1.0)]
+        );
+    }
+
+    #[test]
+    fn a_rounded_way_still_leads_out() {
+        // To 5/8 in on a tape of eighths and of quarters; down to 3/4 in on one of halves; a tilt never down.
+        let height = |by_in: f64, to_in: f64| Way::Height {
+            id: 0,
+            to_in,
+            by_in,
+        };
+        assert_eq!(
+            height(0.125, 0.625).rounded_on(0.125, 0.01),
+            height(0.125, 0.625)
+        );
+        assert_eq!(
+            height(0.125, 0.625).rounded_on(0.25, 0.01),
+            height(0.25, 0.75)
+        );
+        assert_eq!(height(-0.25, 0.75).rounded_on(0.5, 0.01), height(-0.5, 0.5));
+        let Way::Tilt { to_in_per_4ft } = (Way::Tilt {
+            to_in_per_4ft: 0.1234,
+        })
+        .rounded_on(0.125, 0.01) else {
+            panic!("a tilt stays one")
+        };
+        assert!((to_in_per_4ft - 0.13).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_working_of_a_lifted_level_top_adds_up() {
+        let floor = floor();
+        let formula = |rules: &[(HeightKind, f64)]| {
+            let steps = level(&floor, &ask(rules)).unwrap().working(&floor);
+            (steps[0].formula, steps[0].result.value)
+        };
+        assert_eq!(formula(&[]), ("level_surface", 0.625));
+        // Highest spot and cover are 5/8 in, not 1 in: the height that was asked for is.
+        assert_eq!(
+            formula(&[(HeightKind::Exactly, 1.0)]),
+            ("level_surface_met", 1.0)
+        );
     }
 }

@@ -2,7 +2,7 @@
 
 use calc::job::questions::answers::{FloorAnswers, answers};
 use calc::job::{Room, demo};
-use serde::Deserialize;
+use calc::saved;
 
 use crate::given::{Answer, Given, No, answer};
 
@@ -11,7 +11,8 @@ pub fn room_answers(given: &Given) -> Answer {
     let entered = given
         .get("room")
         .ok_or_else(|| No::Case("given.room is missing".into()))?;
-    let room = Room::deserialize(entered).map_err(|e| No::Case(format!("given.room: {e}")))?;
+    let room = saved::read::<Room>(&entered.to_string())
+        .map_err(|e| No::Case(format!("given.room at {}: {}", e.at(), e.what)))?;
     answer(FloorAnswers::of(&room))
 }
 

@@ -2,7 +2,17 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod bath;
+mod carried;
+mod example;
 mod first_visit;
+mod floor_job;
+mod kept;
+mod keyboard;
+mod language;
+mod large_survey;
 mod offline;
+mod refused;
+mod screens;
 mod stopped;
 mod update;

@@ -2,6 +2,8 @@
 
 use tests::journey::journey;
 
+use crate::bath::{bath_job, put};
+
 #[test]
 fn every_address_opens_from_the_device_once_it_was_visited() {
     journey(|page| async move {
@@ -16,6 +18,46 @@ fn every_address_opens_from_the_device_once_it_was_visited() {
             assert_eq!(page.path().await?, path);
         }
         Ok(())
+    });
+}
+
+/// A job made on the first visit, and every screen of it, with the signal gone.
+#[test]
+fn every_screen_works_without_a_signal() {
+    journey(|page| async move {
+        page.open("/").await?;
+        page.kept_for_offline().await?;
+        put(&page, &bath_job()).await?;
+        page.stop_server();
+        for (path, words) in [
+            ("/", "Bath house"),
+            ("/job/bath-1", "Keep and carry"),
+            ("/job/bath-1/room/1/outline", "Floor 41.7 ft²"),
+            ("/job/bath-1/room/1/survey", "Every spot is read."),
+            ("/job/bath-1/room/1/pour", "2.51 ft³"),
+            ("/job/bath-1/room/1/doorways", "Left jamb"),
+            ("/sums", "Quick sums"),
+            ("/sums/pour", "A bag makes"),
+            ("/sums/ramp", "Slope"),
+            ("/gallery", "Gallery"),
+            (
+                "/an-address-that-is-none",
+                "There is no page at this address.",
+            ),
+        ] {
+            page.open(path).await?;
+            page.up().await?;
+            page.see(words).await?;
+            page.see("Ready to work without a signal.").await?;
+        }
+        // It works, and what is entered is kept.
+        page.open("/job/bath-1/room/1/pour").await?;
+        page.up().await?;
+        page.type_into("Cover over the highest spot", "1/2").await?;
+        page.see_row("Least depth", &["1/2\"", "1/2\""]).await?;
+        page.reload().await?;
+        page.up().await?;
+        page.see_row("Least depth", &["1/2\"", "1/2\""]).await
     });
 }
 

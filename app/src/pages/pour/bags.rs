@@ -7,11 +7,11 @@ use calc::floor::mixing::{edge_strip_in, pace, primer_gal};
 use calc::job::fields::{self, Field};
 use calc::job::questions::pour as questions;
 use calc::job::{PourEntry, Units};
-use calc::quantity::{Area, Typed, fixed};
+use calc::quantity::{Area, Typed, Volume, VolumeUnit, fixed};
 use leptos::prelude::*;
 
 use super::Plans;
-use super::compare::{dams_in, volume_text};
+use super::compare::{dams, volume_text};
 use crate::answer::Working;
 use crate::entry::Measured;
 use crate::pictures::{Figure, length_text};
@@ -40,11 +40,33 @@ pub fn entry(
     }
 }
 
+/// Water in the units in force: quarts and gallons, or litres.
+fn water_text(qt: f64, units: Units) -> String {
+    let water = Volume::from_qt(qt);
+    match units {
+        Units::Metric => water.format(VolumeUnit::Liters, 1),
+        Units::FeetInches => format!(
+            "{} ({})",
+            water.format(VolumeUnit::Quarts, 1),
+            water.format(VolumeUnit::Gallons, 1)
+        ),
+    }
+}
+
+/// Primer in the units in force: US gallons, or litres.
+fn primer_text(gal: f64, units: Units) -> String {
+    let primer = Volume::from_gal(gal);
+    match units {
+        Units::Metric => primer.format(VolumeUnit::Liters, 2),
+        Units::FeetInches => primer.format(VolumeUnit::Gallons, 2),
+    }
+}
+
 /// Bags and mixing for the pour that is shown.
 #[component]
 pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
-    let bags = memo(move || plans.bags(plans.shown.get()));
+    let bags = memo(move || plans.bags(plans.bought.get()));
     let lines = move || {
         let units = units.get();
         match bags.get() {
@@ -79,7 +101,11 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                             volume_text(bags.ask.yield_ft3_per_bag, units),
                         )}
                     </p>
-                    <p>{words::water(fixed(bags.water_qt, 1), fixed(bags.water_gal, 1))}</p>
+                    {
+                        // A blank is no water that was asked for, not none that is needed.
+                        (bags.water_qt > 0.0)
+                            .then(|| view! { <p>{words::water(water_text(bags.water_qt, units))}</p> })
+                    }
                     <p>{pace_words}</p>
                 }
                 .into_any()
@@ -102,12 +128,19 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                 )
                 .ok()
             })
-            .map(|gal| view! { <p>{words::primer(fixed(gal, 2))}</p> });
+            .map(|gal| view! { <p>{words::primer(primer_text(gal, units))}</p> });
         let dam = plans
-            .pour(plans.shown.get())
-            .map(|p| dams_in(plans, &p))
-            .filter(|dam| *dam > 0.0)
-            .map(|dam| view! { <p>{words::dam(length_text(dam, units))}</p> });
+            .pour(plans.bought.get())
+            .map(|p| {
+                let dams = dams(plans, &p);
+                let all_in: f64 = dams.iter().map(|dam| dam.dam_in).sum();
+                (all_in, dams.iter().any(|dam| !dam.beyond_known))
+            })
+            .filter(|(dam_in, _)| *dam_in > 0.0)
+            .map(|(dam_in, some_unknown)| {
+                let told = some_unknown.then(words::dam_unknown);
+                view! { <p>{words::dam(length_text(dam_in, units))} " " {told}</p> }
+            });
         Some(view! {
             {primer}
             <p>{words::edge_strip(length_text(edge_strip_in(&outline, &widths), units))}</p>
@@ -137,7 +170,7 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                     bags.get().and_then(Result::ok).map_or_else(|| "–".to_owned(), |b| b.bags.to_string())
                 })
                 unit=derived(move || {
-                    format!("{}, {}", common::unit_bags(), words::kind(plans.shown.get()).to_lowercase())
+                    format!("{}, {}", common::unit_bags(), words::kind(plans.bought.get()).to_lowercase())
                 })
             />
             {draw(lines)}
@@ -156,6 +189,17 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
     }
 }
 
+/// A lift's volume, and its bags where the bag's figures are known.
+fn lift_volume(plans: Plans, volume_ft3: f64, units: Units) -> String {
+    let volume = volume_text(volume_ft3, units);
+    let bags = plans
+        .entry
+        .with(|entry| questions::bag_ask(entry, volume_ft3))
+        .ok()
+        .and_then(|ask| calc::floor::mixing::bags(&ask).ok());
+    bags.map_or(volume.clone(), |b| words::lift_bags(volume, b.bags))
+}
+
 /// The pour in lifts.
 #[component]
 pub fn LiftsPart(plans: Plans) -> impl IntoView {
@@ -163,7 +207,7 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
     let lines = move || {
         let units: Units = units.get();
         let limit = plans.entry.with(questions::lift_limit_in).ok().flatten()?;
-        let (surface, pour) = (plans.surface.get()?, plans.pour(plans.shown.get())?);
+        let (surface, pour) = (plans.surface.get()?, plans.pour(plans.bought.get())?);
         Some(match lifts(&surface, &pour, limit, LiftShare::Even) {
             Err(refusal) => view! { <p class="notice look">{words::lifts_refusal(&refusal)}</p> }.into_any(),
             Ok(plan) if plan.lifts.len() <= 1 => {
@@ -174,7 +218,7 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
                 .iter()
                 .enumerate()
                 .map(|(i, lift)| {
-                    let (thick, volume) = (length_text(lift.greatest_thickness_in, units), volume_text(lift.volume_ft3, units));
+                    let (thick, volume) = (length_text(lift.greatest_thickness_in, units), lift_volume(plans, lift.volume_ft3, units));
                     view! {
                         <p>
                             {if i + 1 == plan.lifts.len() {
@@ -185,13 +229,14 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
                         </p>
                     }
                 })
+                .chain(std::iter::once(view! { <p>{words::lifts_each().to_owned()}</p> }))
                 .collect_view()
                 .into_any(),
         })
     };
     let steps = derived(move || {
         let limit = plans.entry.with(questions::lift_limit_in).ok().flatten();
-        let plan = match (plans.surface.get(), plans.pour(plans.shown.get()), limit) {
+        let plan = match (plans.surface.get(), plans.pour(plans.bought.get()), limit) {
             (Some(surface), Some(pour), Some(limit)) => {
                 lifts(&surface, &pour, limit, LiftShare::Even).ok()
             }

@@ -4,17 +4,16 @@ use crate::markup::view;
 use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::flatness::{Top, USUAL_EFFORT, Verdict, judge};
 use calc::floor::lifts::{LiftShare, lifts};
-use calc::floor::mixing::{Beyond, dam_in};
 use calc::floor::pour::{Pour, PourKind};
+use calc::job::questions::answers::{DamAtOpening, dams as dams_at};
 use calc::job::questions::pour as questions;
-use calc::job::questions::room::beyond_height_in;
 use calc::job::{PourChoice, Units};
 use calc::quantity::{Volume, VolumeUnit};
 use leptos::prelude::*;
 
 use super::Plans;
 use crate::answer::Working;
-use crate::pictures::{Figure, length_text};
+use crate::pictures::{Figure, length_text, thickness_text};
 use crate::words::{common, pour as words};
 use crate::work::opening_letter;
 
@@ -135,7 +134,9 @@ fn Refusals(plans: Plans) -> impl IntoView {
     view! {
         <div role="status">
             <When when=move || missing.get() != 0>
-                <p class="notice look">{say(move || words::entries_missing(missing.get()))}</p>
+                <p class="notice look">{say(move || {
+                    if missing.get() == 1 { words::entry_missing().to_owned() } else { words::entries_missing(missing.get()) }
+                })}</p>
             </When>
             {move || said.get().into_iter().map(|words| view! { <p class="notice look">{words}</p> }).collect_view()}
         </div>
@@ -209,14 +210,18 @@ fn Table(plans: Plans) -> impl IntoView {
                     .with(|job| job.opening(placed.id).map(|(_, o)| o.name.clone()))
                     .unwrap_or_default();
                 let cells = each(&|p| {
-                    let depth = |at| {
-                        plans
-                            .surface
-                            .get()
-                            .and_then(|s| p.depth_at_in(&s, at))
-                            .map_or_else(|| "–".to_owned(), |d| length_text(d, units))
-                    };
-                    format!("{}, {}", depth(placed.span.left), depth(placed.span.right))
+                    let along = plans
+                        .surface
+                        .get()
+                        .and_then(|s| p.along(&s, placed.span.left, placed.span.right));
+                    along.map_or_else(
+                        || "–".to_owned(),
+                        |along| {
+                            [along.left_in, along.right_in, along.greatest_in]
+                                .map(|depth_in| length_text(depth_in, units))
+                                .join(", ")
+                        },
+                    )
                 });
                 row(
                     words::row_opening(
@@ -246,14 +251,20 @@ fn Table(plans: Plans) -> impl IntoView {
                                     } else {
                                         words::over()
                                     };
-                                    format!("{}, {sign}", length_text(v.worst.gap_in, units))
+                                    let (gap, _) = words::gap_and_limit(
+                                        v.worst.gap_in,
+                                        v.limit.max_gap_in,
+                                        v.passes,
+                                        units,
+                                    );
+                                    format!("{gap}, {sign}")
                                 },
                             )
                         };
                         Some(row(
                             words::row_limit(
                                 words::straightedge(limit, units),
-                                length_text(limit.max_gap_in, units),
+                                thickness_text(limit.max_gap_in, units),
                             ),
                             [cell(level), cell(flat)],
                         ))
@@ -293,28 +304,17 @@ fn Table(plans: Plans) -> impl IntoView {
     }
 }
 
-/// The dams that a pour needs at openings whose floor beyond is known, inches.
-pub fn dams_in(plans: Plans, pour: &Pour) -> f64 {
-    let beyond = plans.room.open.job.with(|job| {
+/// The dams that a pour needs at the openings.
+pub fn dams(plans: Plans, pour: &Pour) -> Vec<DamAtOpening> {
+    plans.room.open.job.with(|job| {
         let Some(room) = job.room(plans.room.id) else {
             return Vec::new();
         };
         plans.work.openings.with(|(placed, _)| {
-            plans.work.readings.with(|readings| {
-                placed
-                    .iter()
-                    .filter_map(|p| {
-                        let height_in =
-                            beyond_height_in(room.survey.way, room.opening(p.id)?, readings)?;
-                        Some(Beyond {
-                            left: p.span.left,
-                            right: p.span.right,
-                            height_in,
-                        })
-                    })
-                    .collect::<Vec<_>>()
-            })
+            plans
+                .work
+                .readings
+                .with(|readings| dams_at(room, placed, readings, pour))
         })
-    });
-    beyond.iter().map(|b| dam_in(pour, b)).sum()
+    })
 }

@@ -18,7 +18,7 @@ use crate::answer::Working;
 use crate::entry::Measured;
 use crate::pages::room::gaps;
 use crate::pictures::floor_map::{MapContent, Mark, Pin};
-use crate::pictures::{FloorMap, length_text};
+use crate::pictures::{FloorMap, length_text, thickness_text};
 use crate::store::drafts;
 use crate::words::pour as words;
 
@@ -58,7 +58,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
                 .iter()
                 .map(|w| Pin {
                     at: w.gap_at,
-                    label: length_text(w.gap_in, units.get()),
+                    label: thickness_text(w.gap_in, units.get()),
                     mark: Mark::Again,
                 })
                 .collect(),
@@ -70,15 +70,14 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
             .get()
             .into_iter()
             .map(|v| {
-                let said = words::gap_before(
-                    words::straightedge(&v.limit, units.get()),
-                    length_text(v.worst.gap_in, units.get()),
-                    length_text(v.limit.max_gap_in, units.get()),
-                );
+                let (gap, limit) =
+                    words::gap_and_limit(v.worst.gap_in, v.limit.max_gap_in, v.passes, units.get());
+                let said = words::gap_before(words::straightedge(&v.limit, units.get()), gap, limit);
+                let status = words::limit_status(v.limit.status).map(|status| format!(" ({status})"));
                 view! {
                     <p class="verdict" class:over=!v.passes>
                         <span class="sign">{if v.passes { words::passes() } else { words::over() }}</span>
-                        <span>{said} " " <span class="quiet">{v.limit.source}</span></span>
+                        <span>{said} " " <span class="quiet">{v.limit.source} {status}</span></span>
                     </p>
                 }
             })
@@ -100,7 +99,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
                     content
                     tall=260.0
                     says=derived(move || {
-                        words::worst_says(worst.with(|w| length_text(w.as_ref().map_or(0.0, |w| w.gap_in), units.get())))
+                        words::worst_says(worst.with(|w| thickness_text(w.as_ref().map_or(0.0, |w| w.gap_in), units.get())))
                     })
                 />
                 <figcaption>
@@ -124,7 +123,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
                         .get()
                         .map(|w| {
                             words::straightedge_gap(
-                                length_text(w.gap_in, units.get()),
+                                thickness_text(w.gap_in, units.get()),
                                 length_text(w.straightedge_in, units.get()),
                             )
                         })

@@ -269,6 +269,7 @@ fn map(plans: Plans, ends: Option<Ends>) -> MapContent {
             mark: Mark::Read,
         })
         .collect();
+    content.first = vec![pour.greatest_at, pour.least_at];
     content.cut = ends.map(|e| (e.from, e.to));
     content.downhill = pour
         .downhill_degrees

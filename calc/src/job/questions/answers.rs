@@ -34,7 +34,7 @@ pub use ground::{
 };
 pub use poured::{
     AlongOpening, DamAtOpening, LiftsProblem, MixingProblem, PourProblem, Poured, SpotDepth, bags,
-    in_lifts, pace, poured,
+    dams, in_lifts, pace, poured,
 };
 pub use threshold::{RampPlan, Threshold, ThresholdProblem, thresholds};
 

@@ -11,7 +11,7 @@ use crate::floor::survey::reading_in;
 use crate::floor::{Point, Surface};
 use crate::job::questions::EntryProblem;
 use crate::job::questions::pour::{ask, bag_ask, lift_limit_in, pace_ask};
-use crate::job::questions::room::Placed;
+use crate::job::questions::room::{Placed, beyond_height_in};
 use crate::job::questions::survey::Readings;
 use crate::job::{PourEntry, Room};
 
@@ -146,15 +146,7 @@ pub fn poured(
     })?;
     let bags = bags(&room.pour, pour.volume_ft3);
     let thresholds = thresholds(room, openings, surface, readings, Some(&pour.plane));
-    let dams: Vec<DamAtOpening> = openings
-        .iter()
-        .map(|placed| {
-            let known = thresholds
-                .iter()
-                .find(|threshold| threshold.id == placed.id);
-            dam(&pour, placed, known)
-        })
-        .collect();
+    let dams = dams(room, openings, readings, &pour);
     Ok(Poured {
         greatest_at: Mark::of(surface, readings, pour.greatest_at),
         least_at: Mark::of(surface, readings, pour.least_at),
@@ -207,6 +199,37 @@ pub fn in_lifts(
         .map_err(LiftsProblem::Lifts)
 }
 
+/// The dam that a pour needs at each opening in its place; what is laid on the floors later has no part in it.
+pub fn dams(
+    room: &Room,
+    openings: &[Placed],
+    readings: &Readings,
+    pour: &Pour,
+) -> Vec<DamAtOpening> {
+    let dam = |placed: &Placed| {
+        let beyond_in = room
+            .opening(placed.id)
+            .and_then(|opening| beyond_height_in(room.survey.way, opening, readings));
+        let dam_in = match beyond_in {
+            Some(height_in) => mixing::dam_in(
+                pour,
+                &Beyond {
+                    left: placed.span.left,
+                    right: placed.span.right,
+                    height_in,
+                },
+            ),
+            None => placed.span.span.width_in,
+        };
+        DamAtOpening {
+            id: placed.id,
+            dam_in,
+            beyond_known: beyond_in.is_some(),
+        }
+    };
+    openings.iter().map(dam).collect()
+}
+
 /// Depth at each spot that was read: the surface's first vertices are the spots in their order.
 fn spot_depths(room: &Room, pour: &Pour, readings: &Readings) -> Vec<SpotDepth> {
     let spots = readings.ids.iter().zip(&readings.spots);
@@ -238,28 +261,6 @@ fn along(surface: &Surface, pour: &Pour, openings: &[Placed]) -> Vec<AlongOpenin
             })
         })
         .collect()
-}
-
-fn dam(pour: &Pour, placed: &Placed, threshold: Option<&Threshold>) -> DamAtOpening {
-    let beyond_in = threshold
-        .and_then(|threshold| threshold.doorway.as_ref().ok())
-        .map(|doorway| doorway.entry.beyond_left_in);
-    let dam_in = match beyond_in {
-        Some(height_in) => mixing::dam_in(
-            pour,
-            &Beyond {
-                left: placed.span.left,
-                right: placed.span.right,
-                height_in,
-            },
-        ),
-        None => placed.span.span.width_in,
-    };
-    DamAtOpening {
-        id: placed.id,
-        dam_in,
-        beyond_known: beyond_in.is_some(),
-    }
 }
 
 fn cover_vertex(refusal: &PourRefusal) -> Option<usize> {

@@ -68,3 +68,17 @@ fn refusals_name_spots_by_their_ids() {
     };
     assert_eq!(spots, [first, second]);
 }
+
+#[test]
+fn a_dam_needs_no_layers_to_be_known() {
+    let mut room = demo_room();
+    let dams = |room: &Room| FloorAnswers::of(room).level.unwrap().dams;
+    let before = dams(&room);
+    assert!(before.iter().all(|dam| dam.beyond_known));
+    room.layers[0].thickness = Default::default();
+    assert_eq!(dams(&room), before);
+    // A floor beyond that isn't known counts with the opening's whole width, 30 in.
+    room.openings[0].beyond = crate::job::Beyond::Unknown;
+    let unknown = dams(&room)[0];
+    assert_eq!((unknown.dam_in, unknown.beyond_known), (30.0, false));
+}
