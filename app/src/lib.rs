@@ -8,6 +8,8 @@ pub mod markup;
 
 pub mod paths;
 
+pub mod router;
+
 pub mod settings;
 
 pub mod desk;

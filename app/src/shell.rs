@@ -3,7 +3,6 @@
 use crate::markup::view;
 use crate::reactive::{When, say};
 use leptos::prelude::*;
-use leptos_router::hooks::use_location;
 
 use crate::offline::Offline;
 use crate::paths::{self, Stage};
@@ -131,21 +130,6 @@ pub fn PageHeading(
         }
     });
     view! { <h1 tabindex="-1" node_ref=node>{text}</h1> }
-}
-
-/// Notes when the user has moved from the first page, for [`PageHeading`].
-#[component]
-pub fn WatchMoves() -> impl IntoView {
-    let settings = expect_context::<Settings>();
-    let location = use_location();
-    Effect::new(move |before: Option<String>| {
-        let path = location.pathname.get();
-        if before.is_some_and(|b| b != path) {
-            settings.moved.set(true);
-            window().scroll_to_with_x_and_y(0.0, 0.0);
-        }
-        path
-    });
 }
 
 /// A newer version, offered and never forced: every entry is saved, and the page stays until the user says so.

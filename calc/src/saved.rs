@@ -11,9 +11,9 @@
 
 use std::fmt::Write as _;
 
-use serde_json::Map;
 /// A piece of JSON.
 pub use serde_json::Value;
+use serde_json::{Map, Number};
 
 /// A type that is saved in a document.
 pub trait Saved: Sized {
@@ -49,6 +49,13 @@ pub fn write(value: &impl Saved) -> String {
 pub fn write_indented(value: &impl Saved) -> String {
     let mut to = Writer::new(true);
     value.write(&mut to);
+    to.finish()
+}
+
+/// A piece of JSON as a text in one line.
+pub fn shown(value: &Value) -> String {
+    let mut to = Writer::new(false);
+    to.value(value);
     to.finish()
 }
 
@@ -241,9 +248,10 @@ impl Saved for u32 {
     fn read(value: Value) -> Result<Self, Fault> {
         let whole = value.as_u64().and_then(|n| Self::try_from(n).ok());
         whole.ok_or_else(|| match value {
-            Value::Number(n) => Fault::new(format!(
-                "expected a whole number up to {}, found {n}",
-                Self::MAX
+            Value::Number(_) => Fault::new(format!(
+                "expected a whole number up to {}, found {}",
+                Self::MAX,
+                shown(&value)
             )),
             other => Fault::kind(&other, "a whole number"),
         })
@@ -372,9 +380,7 @@ impl Writer {
             Value::Null => self.text.push_str("null"),
             Value::Bool(true) => self.text.push_str("true"),
             Value::Bool(false) => self.text.push_str("false"),
-            Value::Number(number) => {
-                let _ = write!(self.text, "{number}");
-            }
+            Value::Number(number) => self.number(number),
             Value::String(text) => self.text(text),
             Value::Array(values) => {
                 self.open('[');
@@ -390,6 +396,17 @@ impl Writer {
                 self.close('}');
             }
         }
+    }
+
+    /// Writes a number so that it is read as the same again: a whole one without a point, any other with one.
+    fn number(&mut self, number: &Number) {
+        let _ = match (number.as_u64(), number.as_i64(), number.as_f64()) {
+            (Some(whole), ..) => write!(self.text, "{whole}"),
+            (None, Some(whole), _) => write!(self.text, "{whole}"),
+            (None, None, Some(value)) if value.fract() == 0.0 => write!(self.text, "{value}.0"),
+            (None, None, Some(value)) => write!(self.text, "{value}"),
+            (None, None, None) => write!(self.text, "null"),
+        };
     }
 
     /// Writes a string, its quotes and control characters escaped (RFC 8259, section 7).
@@ -425,7 +442,8 @@ mod tests {
             Just(Value::Null),
             any::<bool>().prop_map(Value::from),
             any::<i64>().prop_map(Value::from),
-            prop::num::f64::NORMAL.prop_map(Value::from),
+            any::<u64>().prop_map(Value::from),
+            any::<i32>().prop_map(|n| Value::from(f64::from(n) / 64.0)),
             any::<String>().prop_map(Value::from),
             "[\u{0}-\u{ff}]{0,9}".prop_map(Value::from),
         ];
@@ -449,6 +467,13 @@ mod tests {
             };
             prop_assert_eq!(written(false), serde_json::to_string(&value).unwrap());
             prop_assert_eq!(written(true), serde_json::to_string_pretty(&value).unwrap());
+        }
+
+        /// It writes very large and very small numbers with an exponent, and reads them without one as the same.
+        #[test]
+        fn every_number_is_read_as_it_was(number in prop::num::f64::NORMAL) {
+            let value = Value::from(number);
+            prop_assert_eq!(serde_json::from_str::<Value>(&shown(&value)).unwrap(), value);
         }
     }
 

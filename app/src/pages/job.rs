@@ -4,8 +4,6 @@ use crate::markup::view;
 use crate::reactive::{When, derived, memo, say};
 use calc::job::{Room, Units};
 use leptos::prelude::*;
-use leptos_router::components::Outlet;
-use leptos_router::hooks::use_params_map;
 use wasm_bindgen_futures::spawn_local;
 
 use super::jobs::shown_name;
@@ -20,14 +18,17 @@ use crate::words::{common, jobs as words, notices};
 
 /// Opens the job named in the address and frames its pages.
 #[component]
-pub fn JobFrame() -> impl IntoView {
-    let params = use_params_map();
+pub fn JobFrame(
+    /// The job's id.
+    id: String,
+    /// The page within.
+    children: ChildrenFn,
+) -> impl IntoView {
     let desk = expect_context::<Desk>();
-    let id = memo(move || params.read().get("job").unwrap_or_default());
     let turn = RwSignal::new(0_u32);
     move || {
         turn.track();
-        let id = id.get();
+        let id = id.clone();
         let loaded = match desk.held(&id) {
             Some((job, seen, refusal)) => Ok(Ok(OpenJob::unsaved(desk, job, seen, refusal))),
             None => jobs::load(&*desk.shelf(), &id).map(|loaded| match loaded {
@@ -57,7 +58,7 @@ pub fn JobFrame() -> impl IntoView {
                 view! {
                     <div class="frame with-pole">
                         <Head place=name />
-                        <Outlet />
+                        {children()}
                         <Foot />
                     </div>
                 }

@@ -171,7 +171,7 @@ fn version_of(value: &Value) -> Result<usize, JobRefusal> {
         Some(version) => match version.as_u64() {
             None | Some(0) => Err(damaged(
                 at,
-                format!("expected a version from 1, found {version}"),
+                format!("expected a version from 1, found {}", saved::shown(version)),
             )),
             Some(given) if given > u64::from(FORMAT_VERSION) => Err(JobRefusal::NewerVersion {
                 given,
