@@ -86,7 +86,7 @@ fn a_room_surveyed_spot_by_spot_is_poured_level_or_flat() {
         page.type_into("Length, near to far", "8'").await?;
         page.see("Floor 40 ft², 26' 0\" round the walls.").await?;
         page.click("Add an opening").await?;
-        page.type_into("Opening 1, name", "hall").await?;
+        page.type_into("Opening A, name", "hall").await?;
         page.choose("In which wall", "Wall 1 (5' 0\")").await?;
         page.type_into("From the wall's start to the opening", "15")
             .await?;
