@@ -60,39 +60,39 @@ enum Part {
 pub type Text = Option<Cow<'static, str>>;
 
 /// What can stand as an attribute's text.
-pub trait AsText {
+pub trait IntoText {
     /// The text.
-    fn as_text(self) -> Text;
+    fn into_text(self) -> Text;
 }
 
-impl AsText for &'static str {
-    fn as_text(self) -> Text {
+impl IntoText for &'static str {
+    fn into_text(self) -> Text {
         Some(Cow::Borrowed(self))
     }
 }
 
-impl AsText for String {
-    fn as_text(self) -> Text {
+impl IntoText for String {
+    fn into_text(self) -> Text {
         Some(Cow::Owned(self))
     }
 }
 
-impl AsText for bool {
-    fn as_text(self) -> Text {
+impl IntoText for bool {
+    fn into_text(self) -> Text {
         self.then_some(Cow::Borrowed(""))
     }
 }
 
-impl<T: AsText> AsText for Option<T> {
-    fn as_text(self) -> Text {
-        self.and_then(T::as_text)
+impl<T: IntoText> IntoText for Option<T> {
+    fn into_text(self) -> Text {
+        self.and_then(T::into_text)
     }
 }
 
 macro_rules! numbers_as_text {
     ($($number:ty),*) => {
-        $(impl AsText for $number {
-            fn as_text(self) -> Text {
+        $(impl IntoText for $number {
+            fn into_text(self) -> Text {
                 Some(Cow::Owned(self.to_string()))
             }
         })*
@@ -128,62 +128,62 @@ pub struct AsSignal<T>(std::marker::PhantomData<T>);
 pub struct AsMemo<T>(std::marker::PhantomData<T>);
 
 /// How a value becomes what is put into the page.
-pub trait Into2<T> {
+pub trait ForPage<T> {
     /// The same, for the page.
-    fn into2(self) -> T;
+    fn for_page(self) -> T;
 }
 
-impl<A: AsText> Into2<Text> for A {
-    fn into2(self) -> Text {
-        self.as_text()
+impl<A: IntoText> ForPage<Text> for A {
+    fn for_page(self) -> Text {
+        self.into_text()
     }
 }
 
-impl Into2<bool> for bool {
-    fn into2(self) -> bool {
+impl ForPage<bool> for bool {
+    fn for_page(self) -> bool {
         self
     }
 }
 
-impl Into2<JsValue> for bool {
-    fn into2(self) -> JsValue {
+impl ForPage<JsValue> for bool {
+    fn for_page(self) -> JsValue {
         self.into()
     }
 }
 
-impl Into2<JsValue> for String {
-    fn into2(self) -> JsValue {
+impl ForPage<JsValue> for String {
+    fn for_page(self) -> JsValue {
         self.into()
     }
 }
 
-impl Into2<JsValue> for &'static str {
-    fn into2(self) -> JsValue {
+impl ForPage<JsValue> for &'static str {
+    fn for_page(self) -> JsValue {
         self.into()
     }
 }
 
-impl<T, A: Into2<T>> Given<T, AsValue> for A {
+impl<T, A: ForPage<T>> Given<T, AsValue> for A {
     fn given(self) -> Worth<T> {
-        Worth::Fixed(self.into2())
+        Worth::Fixed(self.for_page())
     }
 }
 
-impl<T, A: Into2<T>, F: FnMut() -> A + 'static> Given<T, AsClosure<A>> for F {
+impl<T, A: ForPage<T>, F: FnMut() -> A + 'static> Given<T, AsClosure<A>> for F {
     fn given(mut self) -> Worth<T> {
-        Worth::Live(Box::new(move || self().into2()))
+        Worth::Live(Box::new(move || self().for_page()))
     }
 }
 
-impl<T, A: Into2<T> + Clone + Send + Sync + 'static> Given<T, AsSignal<A>> for Signal<A> {
+impl<T, A: ForPage<T> + Clone + Send + Sync + 'static> Given<T, AsSignal<A>> for Signal<A> {
     fn given(self) -> Worth<T> {
-        Worth::Live(Box::new(move || self.get().into2()))
+        Worth::Live(Box::new(move || self.get().for_page()))
     }
 }
 
-impl<T, A: Into2<T> + Clone + Send + Sync + 'static> Given<T, AsMemo<A>> for Memo<A> {
+impl<T, A: ForPage<T> + Clone + Send + Sync + 'static> Given<T, AsMemo<A>> for Memo<A> {
     fn given(self) -> Worth<T> {
-        Worth::Live(Box::new(move || self.get().into2()))
+        Worth::Live(Box::new(move || self.get().for_page()))
     }
 }
 

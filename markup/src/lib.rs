@@ -168,9 +168,9 @@ fn component(element: &Element, in_svg: bool) -> Result<TokenStream> {
         let NodeAttribute::Attribute(attribute) = attribute else {
             return Err(Error::new(attribute.span(), "a property needs a name"));
         };
-        match binding(&attribute) {
+        match binding(attribute) {
             Some(name) => bound.push(name),
-            None => properties.push(property(&attribute)?),
+            None => properties.push(property(attribute)?),
         }
     }
     let children = if element.children.iter().any(is_shown) {
