@@ -15,7 +15,7 @@ use crate::pages::{
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
 use crate::settings::Settings;
-use crate::shell::{Foot, Head, PageHeading, Pole, StageState};
+use crate::shell::{Foot, Head, PageHeading, Pole, PrintButton, PrintHead, StageState};
 use crate::words::{common, notices};
 use crate::work::Work;
 
@@ -118,6 +118,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
             view! {
                 <Pole job=open.id() room=id now=Some(stage) states=states(room) />
                 <main>
+                    <PrintHead room=Some(id) />
                     <crate::pages::job::SaveNotice />
                     {match stage {
                         Stage::Room => view! { <RoomPage room /> }.into_any(),
@@ -125,6 +126,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
                         Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
                     }}
+                    <PrintButton />
                 </main>
             }
             .into_any()

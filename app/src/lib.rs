@@ -26,6 +26,8 @@ pub mod pages;
 
 pub mod entry;
 
+pub mod focus;
+
 pub mod pictures;
 
 pub mod words;

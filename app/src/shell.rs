@@ -4,9 +4,12 @@ use crate::markup::view;
 use crate::reactive::{When, say};
 use leptos::prelude::*;
 
+use crate::focus;
 use crate::offline::Offline;
+use crate::open_job::OpenJob;
 use crate::paths::{self, Stage};
 use crate::settings::{Light, Settings};
+use crate::store::fresh;
 use crate::words::{self, Language, common, notices};
 
 /// The mark of the house: a story pole with its marks.
@@ -29,16 +32,8 @@ pub fn Head(
     #[prop(into, default = Signal::stored(String::new()))]
     place: Signal<String>,
 ) -> impl IntoView {
-    let skip = move |_| {
-        if let Some(heading) = document().query_selector("main h1").ok().flatten() {
-            use wasm_bindgen::JsCast;
-            if let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>() {
-                let _ = heading.focus();
-            }
-        }
-    };
     view! {
-        <button type="button" class="skip button main" on:click=skip>{common::skip_to_main()}</button>
+        <button type="button" class="skip button main" on:click=|_| focus::heading()>{common::skip_to_main()}</button>
         <header class="head">
             <a class="brand" href=paths::JOBS>
                 <PoleMark />
@@ -48,6 +43,40 @@ pub fn Head(
             <UpdateNotice />
         </header>
     }
+}
+
+/// What stands on top of a printed page: job, place, room and day.
+#[component]
+pub fn PrintHead(
+    /// The room; none: the whole job.
+    #[prop(into)]
+    room: Option<u32>,
+) -> impl IntoView {
+    let open = expect_context::<OpenJob>();
+    let text = move || {
+        open.job.with(|job| {
+            let room = room
+                .and_then(|id| job.room(id))
+                .map_or("", |room| &room.name);
+            let day = fresh::now();
+            let day = day.split('T').next().unwrap_or_default();
+            let parts = [job.name.as_str(), &job.place, room, day];
+            let parts: Vec<&str> = parts
+                .into_iter()
+                .filter(|part| !part.trim().is_empty())
+                .collect();
+            parts.join(" · ")
+        })
+    };
+    view! { <p class="print-head">{say(text)}</p> }
+}
+
+/// Prints the page.
+#[component]
+pub fn PrintButton() -> impl IntoView {
+    // Without a print window nothing is lost.
+    let print = |_| drop(window().print());
+    view! { <button type="button" class="button wide" on:click=print>{common::print_page()}</button> }
 }
 
 /// What the pole shows of one stage.

@@ -9,6 +9,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::jobs::shown_name;
 use crate::desk::Desk;
 use crate::entry::{Choice, ChoiceOption, TextEntry};
+use crate::focus;
 use crate::open_job::{OpenJob, SaveState};
 use crate::paths::{self, Stage};
 use crate::shell::{Foot, Head, PageHeading};
@@ -205,6 +206,7 @@ pub fn JobPage() -> impl IntoView {
                 taken_out.set(Some((at, job.rooms.remove(at))));
             }
         });
+        focus::soon("put-back");
     };
     let put_back = move |_| {
         if let Some((at, room)) = taken_out.get_untracked() {
@@ -274,7 +276,7 @@ pub fn JobPage() -> impl IntoView {
                     <When when=move || taken_out.read().is_some()>
                         <div class="notice">
                             <p>{say(taken_name)}</p>
-                            <button type="button" class="button" on:click=put_back>{common::undo()}</button>
+                            <button type="button" class="button" id="put-back" on:click=put_back>{common::undo()}</button>
                         </div>
                     </When>
                 </div>

@@ -4,17 +4,17 @@ use crate::markup::{For, view};
 use std::collections::BTreeSet;
 
 use crate::reactive::{When, derived, draw, memo, say};
-use calc::floor::survey::{Suspect, propose, reading_in, suspects};
+use calc::floor::survey::{Suspect, propose, reading_in};
 use calc::floor::{Point, contour, paste};
 use calc::job::questions::survey::place_entries;
 use calc::job::{ReadingWay, Spot, Units, fields};
 use calc::quantity::{Area, AreaUnit, LengthUnit, Typed, Volume, VolumeUnit};
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 
 use super::room::gaps;
 use crate::entry::{Choice, ChoiceOption, Measured, TextEntry};
+use crate::focus;
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
 use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
@@ -59,21 +59,10 @@ impl Walk {
         self.now.set(to);
         if to.is_none() {
             // Past the last spot: on to what the readings say, by way of the heading.
-            if let Some(heading) = document().query_selector("main h1").ok().flatten()
-                && let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>()
-            {
-                let _ = heading.focus();
-            }
+            focus::heading();
         } else {
             // The same field stays in the page; it only needs the focus, once its value is the new spot's.
-            request_animation_frame(|| {
-                if let Some(input) = document().get_element_by_id("reading")
-                    && let Ok(input) = input.dyn_into::<web_sys::HtmlInputElement>()
-                {
-                    let _ = input.focus();
-                    input.select();
-                }
-            });
+            focus::soon("reading");
         }
     }
 
@@ -99,6 +88,15 @@ impl Walk {
                 .and_then(|at| ids.get(at).copied())
         });
         self.go(to);
+    }
+
+    /// The user says that a reading is right, though its neighbours disagree.
+    fn checked(self, id: u32) {
+        self.room.change(|r| {
+            if let Some(spot) = r.spot_mut(id) {
+                spot.checked.clone_from(&spot.reading.text);
+            }
+        });
     }
 
     fn set_reading(self, id: u32, typed: Typed) {
@@ -135,7 +133,7 @@ pub fn SurveyPage(
         now: RwSignal::new(first_open),
         undo: RwSignal::new(Vec::new()),
         said: RwSignal::new(String::new()),
-        suspects: memo(move || work.readings.with(|r| suspects(&r.spots))),
+        suspects: memo(move || work.readings.with(|r| r.doubted())),
     };
     let has_room = memo(move || work.shape.read().is_ok());
     let has_spots = memo(move || !ids.read().is_empty());
@@ -270,6 +268,7 @@ fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
                     x,
                     y,
                     reading: Typed::default(),
+                    checked: String::new(),
                     rest: calc::job::Rest::new(),
                 });
                 next += 1;
@@ -490,9 +489,14 @@ fn Again(walk: Walk) -> impl IntoView {
                                         reading_text(expected, units.get()),
                                     )}
                                 </p>
-                                <button type="button" class="button" on:click=move |_| walk.go(Some(id))>
-                                    {words::go_to_spot(number)}
-                                </button>
+                                <div class="row">
+                                    <button type="button" class="button" on:click=move |_| walk.go(Some(id))>
+                                        {words::go_to_spot(number)}
+                                    </button>
+                                    <button type="button" class="button" on:click=move |_| walk.checked(id)>
+                                        {words::checked_spot(number)}
+                                    </button>
+                                </div>
                             }
                         })
                         .collect_view()
@@ -788,6 +792,7 @@ fn SpotRow(walk: Walk, id: u32, units: Memo<Units>) -> impl IntoView {
                         walk.now.set(None);
                     }
                     room.change(|r| r.survey.spots.retain(|s| s.id != id));
+                    focus::soon("own-x");
                 }
             >
                 {say(move || words::take_out_spot(walk.number(id)))}
@@ -815,6 +820,7 @@ fn Own(walk: Walk) -> impl IntoView {
                 x: x_entry,
                 y: y_entry,
                 reading: Typed::default(),
+                checked: String::new(),
                 rest: calc::job::Rest::new(),
             });
         });
@@ -901,6 +907,7 @@ fn Paste(walk: Walk) -> impl IntoView {
                                     x: Typed::kept(row.x.clone(), unit(0)),
                                     y: Typed::kept(row.y.clone(), unit(1)),
                                     reading: Typed::kept(row.reading.clone(), unit(2)),
+                                    checked: String::new(),
                                     rest: calc::job::Rest::new(),
                                 }
                             })

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::answered;
 use crate::floor::flatness::StraightedgeRefusal;
 use crate::floor::surface::{BestFit, SurfaceRefusal};
-use crate::floor::survey::{reading_in, suspects};
+use crate::floor::survey::reading_in;
 use crate::floor::{Point, Surface};
 use crate::job::questions::EntryProblem;
 use crate::job::questions::room::{
@@ -210,7 +210,9 @@ impl Ground {
             read: self.readings.spots.len(),
             unread: self.readings.unread(),
             problems: self.readings.problems.clone(),
-            suspects: suspects(&self.readings.spots)
+            suspects: self
+                .readings
+                .doubted()
                 .into_iter()
                 .filter_map(suspect)
                 .collect(),

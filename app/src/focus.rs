@@ -1,0 +1,33 @@
+//! Where the keyboard's focus goes when what had it is gone, or something new asks for it.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+/// The element with this id, once it is in the page; an input's text is selected.
+pub fn soon(id: &str) {
+    let id = id.to_owned();
+    request_animation_frame(move || {
+        let Some(element) = document().get_element_by_id(&id) else {
+            return;
+        };
+        if let Some(input) = element.dyn_ref::<web_sys::HtmlInputElement>() {
+            input.select();
+        }
+        focus(element);
+    });
+}
+
+/// The heading of the page.
+pub fn heading() {
+    if let Some(heading) = document().query_selector("main h1").ok().flatten() {
+        focus(heading);
+    }
+}
+
+fn focus(element: web_sys::Element) {
+    if let Ok(element) = element.dyn_into::<HtmlElement>() {
+        // An element that takes no focus leaves it where it is.
+        let _ = element.focus();
+    }
+}
