@@ -1,13 +1,13 @@
 //! The app's root: what all pages share, and which address shows which page.
 
 use crate::markup::{For, view};
-use crate::reactive::{When, derived, memo};
+use crate::reactive::{When, memo};
 use calc::job::Job;
 use leptos::prelude::*;
 
 use crate::desk::Desk;
 use crate::offline::Offline;
-use crate::open_job::{OpenJob, OpenRoom};
+use crate::open_job::OpenJob;
 use crate::pages::{
     DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumPourPage,
     SumRampPage, SumsPage, SurveyPage,
@@ -15,9 +15,9 @@ use crate::pages::{
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
 use crate::settings::Settings;
-use crate::shell::{Foot, Head, PageHeading, Pole, PrintButton, PrintHead, StageState};
+use crate::shell::{Foot, Head, PageHeading, Pole, PrintButton, PrintHead};
+use crate::standing::decided;
 use crate::words::{common, notices};
-use crate::work::Work;
 
 /// The whole app.
 #[component]
@@ -116,7 +116,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
         Some(id) => {
             let room = open.room(id);
             view! {
-                <Pole job=open.id() room=id now=Some(stage) states=states(room) />
+                <Pole job=open.id() room=id now=Some(stage) decided=decided(room) />
                 <main>
                     <PrintHead room=Some(id) />
                     <crate::pages::job::SaveNotice />
@@ -132,32 +132,4 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
             .into_any()
         }
     }
-}
-
-/// What each stage of a room has.
-fn states(room: OpenRoom) -> Signal<[StageState; 4]> {
-    let work = Work::of(room);
-    let chosen = room.part(|r| r.pour.choice);
-    derived(move || {
-        let surveyed = work
-            .readings
-            .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty());
-        let doorways = room.part(|r| {
-            r.openings
-                .iter()
-                .all(|o| o.beyond != calc::job::Beyond::Unknown)
-        });
-        [
-            StageState {
-                done: work.shape.read().is_ok(),
-            },
-            StageState { done: surveyed },
-            StageState {
-                done: chosen.get() != calc::job::PourChoice::Open,
-            },
-            StageState {
-                done: doorways.get() && !work.openings.read().0.is_empty(),
-            },
-        ]
-    })
 }

@@ -25,6 +25,21 @@ pub fn heading() {
     }
 }
 
+/// Brings the pole's mark of the page shown into the middle of the pole, once it is there.
+pub fn show_mark() {
+    request_animation_frame(|| {
+        let find = |selectors| document().query_selector(selectors).ok().flatten();
+        if let Some(pole) = find(".pole")
+            && let Some(mark) = find(".pole [aria-current]")
+            && let Some(mark) = mark.dyn_ref::<HtmlElement>()
+        {
+            pole.set_scroll_left(
+                mark.offset_left() - (pole.client_width() - mark.offset_width()) / 2,
+            );
+        }
+    });
+}
+
 fn focus(element: web_sys::Element) {
     if let Ok(element) = element.dyn_into::<HtmlElement>() {
         // An element that takes no focus leaves it where it is.

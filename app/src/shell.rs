@@ -79,11 +79,14 @@ pub fn PrintButton() -> impl IntoView {
     view! { <button type="button" class="button wide" on:click=print>{common::print_page()}</button> }
 }
 
-/// What the pole shows of one stage.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct StageState {
-    /// Something is decided here.
-    pub done: bool,
+/// What a stage is called.
+pub fn stage_word(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Room => words::room::stage(),
+        Stage::Survey => words::survey::stage(),
+        Stage::Pour => words::pour::stage(),
+        Stage::Doorways => words::doorways::stage(),
+    }
 }
 
 /// The story pole: a mark for each stage of the room, filled where something is decided.
@@ -96,22 +99,17 @@ pub fn Pole(
     /// The stage shown; none on the job's own page.
     #[prop(into)]
     now: Option<Stage>,
-    /// What each stage has, in the order of [`Stage::ALL`].
+    /// Whether something is decided at each stage, in the order of [`Stage::ALL`].
     #[prop(into)]
-    states: Signal<[StageState; 4]>,
+    decided: Signal<Vec<bool>>,
 ) -> impl IntoView {
     let marks = Stage::ALL
         .iter()
         .enumerate()
         .map(|(i, &stage)| {
             let here = now == Some(stage);
-            let word = match stage {
-                Stage::Room => words::room::stage(),
-                Stage::Survey => words::survey::stage(),
-                Stage::Pour => words::pour::stage(),
-                Stage::Doorways => words::doorways::stage(),
-            };
-            let done = move || states.with(|s| s[i].done);
+            let word = stage_word(stage);
+            let done = move || decided.with(|d| d.get(i).copied().unwrap_or(false));
             view! {
                 <li>
                     <a
@@ -132,6 +130,7 @@ pub fn Pole(
             }
         })
         .collect_view();
+    focus::show_mark();
     view! {
         <nav class="pole" aria-label=common::stages()>
             <ol>{marks}</ol>

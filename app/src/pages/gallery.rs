@@ -13,7 +13,7 @@ use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
 use crate::pictures::ramp::RampContent;
 use crate::pictures::section::{SectionContent, Straightedge};
 use crate::pictures::{Figure, FloorMap, Floors, LengthFigure, RampProfile, Section};
-use crate::shell::{PageHeading, Pole, StageState};
+use crate::shell::{PageHeading, Pole};
 use crate::words::{common, gallery as words};
 
 /// The gallery.
@@ -57,7 +57,7 @@ pub fn GalleryPage() -> impl IntoView {
                 job="gallery".to_owned()
                 room=1
                 now=Some(Stage::Survey)
-                states=Signal::stored([true, false, false, false].map(|done| StageState { done }))
+                decided=Signal::stored(vec![true])
             />
         </section>
     }

@@ -10,9 +10,10 @@ use super::jobs::shown_name;
 use crate::desk::Desk;
 use crate::entry::{Choice, ChoiceOption, TextEntry};
 use crate::focus;
-use crate::open_job::{OpenJob, SaveState};
+use crate::open_job::{OpenJob, OpenRoom, SaveState};
 use crate::paths::{self, Stage};
-use crate::shell::{Foot, Head, PageHeading};
+use crate::shell::{Foot, Head, PageHeading, stage_word};
+use crate::standing;
 use crate::store::jobs::{self, Unreadable};
 use crate::store::{Loaded, SaveRefusal, carry, files, link};
 use crate::words::{common, jobs as words, notices};
@@ -222,9 +223,7 @@ pub fn JobPage() -> impl IntoView {
         })
     };
     let rows = {
-        let job = id.clone();
         move || {
-            let job = job.clone();
             let many = rooms.read().len() > 1;
             rooms
                 .get()
@@ -245,9 +244,8 @@ pub fn JobPage() -> impl IntoView {
                     });
                     view! {
                         <li>
-                            <a class="go" href=paths::stage(&job, room, Stage::Room)>
-                                <strong>{name}</strong>
-                            </a>
+                            <h3>{name}</h3>
+                            <RoomStages room=open.room(room) />
                             {out}
                         </li>
                     }
@@ -323,6 +321,23 @@ pub fn JobPage() -> impl IntoView {
             <Carry />
         </main>
     }
+}
+
+/// The stages of a room, each with its key figure or what is missing.
+#[component]
+fn RoomStages(room: OpenRoom) -> impl IntoView {
+    let rows = Stage::ALL
+        .iter()
+        .map(|&stage| {
+            view! {
+                <a class="stage" href=paths::stage(&room.open.id(), room.id, stage)>
+                    <strong>{stage_word(stage)}</strong>
+                    <span>{standing::figure(room, stage)}</span>
+                </a>
+            }
+        })
+        .collect_view();
+    view! { <div class="stages">{rows}</div> }
 }
 
 /// Ways to keep and carry the job.
