@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::survey::{Suspect, propose, reading_in};
 use calc::floor::{Point, contour, paste};
+use calc::job::questions::answers::LEVELS;
 use calc::job::questions::survey::place_entries;
 use calc::job::{ReadingWay, Spot, Units, fields};
 use calc::quantity::{Area, AreaUnit, LengthUnit, Typed, Volume, VolumeUnit};
@@ -575,7 +576,7 @@ fn Facts(walk: Walk) -> impl IntoView {
             let s = s.as_ref()?;
             let metric = units.get() == Units::Metric;
             let rows = s
-                .hypsometric_curve(8)
+                .hypsometric_curve(LEVELS)
                 .into_iter()
                 .rev()
                 .map(|reached| {
