@@ -1,0 +1,15 @@
+//! Open box: what is live in an opened box, what has to be off, and whether every current comes back where it went out.
+//!
+//! Nothing here says that a part may be touched: a wrong description gives a wrong answer. In the order of the work:
+//! - [`description`] the boxes, cables, joints and devices as found, and the panel;
+//! - [`situation`] what is off, apart and set while something is measured; [`reading`] what was measured.
+
+pub mod description;
+
+pub mod situation;
+
+pub mod reading;
+
+mod ohms;
+
+mod places;
