@@ -28,3 +28,5 @@ mod circuit;
 mod cable_run;
 
 mod shock;
+
+mod open_box_solve;

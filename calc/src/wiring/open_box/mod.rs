@@ -2,13 +2,16 @@
 //!
 //! Nothing here says that a part may be touched: a wrong description gives a wrong answer. In the order of the work:
 //! - [`description`] the boxes, cables, joints and devices as found, and the panel;
-//! - [`situation`] what is off, apart and set while something is measured; [`reading`] what was measured.
+//! - [`situation`] what is off, apart and set while something is measured; [`reading`] what was measured;
+//! - [`solve`] voltages of a network of admittances.
 
 pub mod description;
 
 pub mod situation;
 
 pub mod reading;
+
+pub mod solve;
 
 mod ohms;
 
