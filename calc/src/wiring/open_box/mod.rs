@@ -3,7 +3,7 @@
 //! Nothing here says that a part may be touched: a wrong description gives a wrong answer. In the order of the work:
 //! - [`description`] the boxes, cables, joints and devices as found, and the panel;
 //! - [`situation`] what is off, apart and set while something is measured; [`reading`] what was measured;
-//! - [`solve`] voltages of a network of admittances.
+//! - [`solve`] voltages of a network of admittances; [`network`] the network behind a description, its faults as edits, and what is seen.
 
 pub mod description;
 
@@ -12,6 +12,8 @@ pub mod situation;
 pub mod reading;
 
 pub mod solve;
+
+pub mod network;
 
 mod ohms;
 

@@ -35,7 +35,7 @@ pub enum LoadId {
 }
 
 /// How a switch is set. Every switch starts at `One`.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Position {
     /// Single-pole: on. Three-way: common to its first traveller. Four-way: straight.
