@@ -29,4 +29,10 @@ mod cable_run;
 
 mod shock;
 
+mod open_box_boxes;
+
 mod open_box_solve;
+
+mod open_box_answers;
+
+mod open_box_properties;

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::description::{Contact, Description, DescriptionRefusal, Terminal};
+use super::description::{Contact, Description, DescriptionRefusal, Hot, Terminal};
 use super::network::{GROUND_BAR, NEUTRAL_BAR, Network, Part, Scene};
-use super::reach::{breakers, by_loads, by_metal};
+use super::reach::{breakers, by_loads, by_metal, short};
 use super::reading::{HIGH_IMPEDANCE_OHM, LOW_IMPEDANCE_OHM};
 use super::situation::{Situation, SituationRefusal};
 use crate::wiring::shock::{Effect, effect_of};
@@ -70,11 +70,23 @@ pub struct LiveMap {
 /// # Errors
 /// [`MapRefusal`]: a description that can't be answered, a situation that isn't there.
 pub fn live_map(description: &Description, situation: &Situation) -> Result<LiveMap, MapRefusal> {
+    let network = network_in(description, situation)?;
+    Ok(live_map_of(description, &network, situation))
+}
+
+/// The network of a description, checked for a situation.
+pub(super) fn network_in(
+    description: &Description,
+    situation: &Situation,
+) -> Result<Network, MapRefusal> {
     let network = Network::of(description).map_err(MapRefusal::Description)?;
     situation
         .check(description)
         .map_err(MapRefusal::Situation)?;
-    Ok(live_map_of(description, &network, situation))
+    match short(&network, &network.closed(situation)) {
+        Some((one, other)) => Err(MapRefusal::Short { one, other }),
+        None => Ok(network),
+    }
 }
 
 /// What stands behind each contact in a situation, of a network that was edited after it was built.
@@ -196,6 +208,14 @@ pub enum MapRefusal {
     /// The situation names something that isn't there.
     #[error(transparent)]
     Situation(SituationRefusal),
+    /// In this situation metal joins two legs, or a leg and a bar: a dead short, which no breaker would hold.
+    #[error("short of {one:?} and {other:?}")]
+    Short {
+        /// One.
+        one: Hot,
+        /// The other.
+        other: Hot,
+    },
     /// A planned load between points that aren't there, or with watts or volts that are none.
     #[error("{0:?}")]
     Planned(super::neutral_load::Planned),

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::description::{Colour, Description, End, Load};
-use super::live_map::MapRefusal;
-use super::network::{Edit, NEUTRAL_BAR, Network, Part, Scene};
+use super::live_map::{MapRefusal, network_in};
+use super::network::{Edit, NEUTRAL_BAR, Part, Scene};
 use super::reach::{breakers, by_loads, by_metal};
 use super::reading::Point;
 use super::situation::Situation;
@@ -55,10 +55,7 @@ pub fn neutral_loads(
     planned: &[Planned],
     edition: CodeEdition,
 ) -> Result<Vec<NeutralLoad>, MapRefusal> {
-    let network = Network::of(description).map_err(MapRefusal::Description)?;
-    situation
-        .check(description)
-        .map_err(MapRefusal::Situation)?;
+    let network = network_in(description, situation)?;
     let mut edits = Vec::new();
     for planned in planned {
         match (network.point(planned.from), network.point(planned.to)) {

@@ -22,7 +22,8 @@ pub struct Listed {
     pub missing: bool,
 }
 
-/// What a joint would show if it were taken apart with only the planned breakers off.
+/// What a joint would show if it were taken apart with only the planned breakers off, what stray capacitance alone
+/// brings left out.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct JointApart {
     /// The joint.
@@ -219,7 +220,7 @@ fn joints_apart(
             .collect();
         let (mut across_v, mut to_ground_v) = (0.0_f64, 0.0_f64);
         for setting in settings {
-            let scene = Scene::of(
+            let scene = Scene::conducted(
                 network,
                 &Situation {
                     breakers_off: off.to_vec(),

@@ -1,8 +1,10 @@
 //! What hangs together when the supply and the bars of the panel are taken away.
 
-use super::network::{Branch, GROUND_BAR, NEUTRAL_BAR, Network, Part, Value};
+use super::description::Hot;
+use super::network::{Branch, GROUND_BAR, LEG_A, NEUTRAL_BAR, Network, Part, Value};
 use super::places::Sets;
 use super::situation::{Position, Situation, SwitchId};
+use crate::wiring::panel::Leg;
 
 /// Up to so many switches every setting is gone through; with more, the switches count as closed in all positions at
 /// once, which can only find more.
@@ -24,6 +26,37 @@ fn beyond_panel(branch: &Branch) -> bool {
     );
     let bar = |node: usize| node == NEUTRAL_BAR || node == GROUND_BAR;
     !supply && !bar(branch.from) && !bar(branch.to) && matches!(branch.value, Value::Ohm(_))
+}
+
+/// Metal that joins two legs, or a leg and a bar, in a situation: a dead short, which no breaker would hold.
+pub(super) fn short(network: &Network, closed: &[Branch]) -> Option<(Hot, Hot)> {
+    let mut sets = network.sets(closed, |branch| {
+        branch.is_metal()
+            && !matches!(
+                branch.part,
+                Part::Supply(_) | Part::Feeder(_) | Part::Pole { .. }
+            )
+    });
+    let mut hots: Vec<(usize, Hot)> = vec![
+        (sets.find(NEUTRAL_BAR), Hot::NeutralBar),
+        (sets.find(GROUND_BAR), Hot::GroundBar),
+    ];
+    for branch in closed {
+        let Part::Pole { breaker, .. } = branch.part else {
+            continue;
+        };
+        let leg = if branch.from == LEG_A { Leg::A } else { Leg::B };
+        let hot = Hot::Pole { breaker, leg };
+        let set = sets.find(branch.to);
+        let clash = hots.iter().find(|(of, other)| {
+            *of == set && !matches!(other, Hot::Pole { leg: on, .. } if *on == leg)
+        });
+        if let Some((_, other)) = clash {
+            return Some((*other, hot));
+        }
+        hots.push((set, hot));
+    }
+    None
 }
 
 /// Sets of nodes that metal joins, away from the panel.

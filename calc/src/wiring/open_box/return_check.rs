@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::description::{Colour, Contact, Description, End, Side};
-use super::live_map::MapRefusal;
+use super::live_map::{MapRefusal, network_in};
 use super::network::{Network, Scene};
 use super::reach::{breakers, by_metal};
 use super::situation::Situation;
@@ -82,10 +82,7 @@ pub fn return_check(
     situation: &Situation,
     edition: CodeEdition,
 ) -> Result<ReturnCheck, MapRefusal> {
-    let network = Network::of(description).map_err(MapRefusal::Description)?;
-    situation
-        .check(description)
-        .map_err(MapRefusal::Situation)?;
+    let network = network_in(description, situation)?;
     Ok(return_check_of(description, &network, situation, edition))
 }
 

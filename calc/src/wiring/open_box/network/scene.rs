@@ -42,7 +42,17 @@ pub struct Scene<'a> {
 impl<'a> Scene<'a> {
     /// Solves a network in a situation.
     pub fn of(network: &'a Network, situation: &Situation) -> Self {
-        let closed = network.closed(situation);
+        Self::solved(network, network.closed(situation))
+    }
+
+    /// Solves it without any stray capacitance: what is left has a source behind it.
+    pub fn conducted(network: &'a Network, situation: &Situation) -> Self {
+        let mut closed = network.closed(situation);
+        closed.retain(|branch| matches!(branch.value, Value::Ohm(_)));
+        Self::solved(network, closed)
+    }
+
+    fn solved(network: &'a Network, closed: Vec<Branch>) -> Self {
         // Stray capacitance between two parts that metal holds to the supply changes nothing: leave it out.
         let mut stiff = network.sets(&closed, |branch| {
             branch.is_metal() && matches!(branch.value, Value::Ohm(ohm) if ohm <= STIFF_OHM)
