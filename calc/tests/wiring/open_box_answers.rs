@@ -357,6 +357,42 @@ fn joined_neutrals_are_split() {
     assert!(fine.astray.is_empty() && fine.cables.iter().all(|c| !c.named));
 }
 
+/// Two breakers of one leg on one heater: each alone comes back where it goes out, both together don't.
+#[test]
+fn joined_hots_are_parted() {
+    let mut d = two_circuits();
+    d.breakers[1].legs = vec![Leg::A];
+    for made in &mut d.made {
+        if made.at == At::Joint(2) {
+            made.at = At::Joint(1);
+        }
+    }
+    d.made
+        .retain(|m| m.contact != Contact::End(End::near(4, 0)));
+    let answer = return_check(&d, &Situation::default(), CodeEdition::E2023).unwrap();
+    // Alone too: breaker 2 goes out in cable 2 and comes back in cable 1.
+    let found: Vec<(u32, Option<u32>)> =
+        answer.astray.iter().map(|a| (a.breaker, a.with)).collect();
+    assert_eq!(found, [(2, None)]);
+    assert_eq!(answer.astray[0].back[0].cable, 1);
+
+    // A heater between two legs, each in a cable of its own: neither draws alone.
+    let mut d = two_circuits();
+    d.made.retain(|m| matches!(m.at, At::Joint(1 | 2 | 5)));
+    d.made
+        .retain(|m| m.contact != Contact::End(End::near(4, 0)));
+    d.put_joint(2, &[(3, 1)]);
+    let answer = return_check(&d, &Situation::default(), CodeEdition::E2023).unwrap();
+    let [one] = answer.astray.as_slice() else {
+        panic!("{answer:?}")
+    };
+    assert_eq!((one.breaker, one.with), (1, Some(2)));
+    assert_eq!((one.out[0].cable, one.back[0].cable), (1, 2));
+    assert_eq!(one.sections, ["300.3(B)", "210.4(C)"]);
+    // 240 V on 60 ohm.
+    assert!((3.9..4.0).contains(&one.out[0].net_a));
+}
+
 /// White and bare in one joint: the bare carries its share of the return.
 #[test]
 fn white_and_bare_are_parted() {

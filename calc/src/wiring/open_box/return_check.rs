@@ -47,6 +47,8 @@ pub struct Share {
 pub struct Astray {
     /// The breaker.
     pub breaker: u32,
+    /// The breaker that it is astray only together with: their hots are joined, or a load lies between them.
+    pub with: Option<u32>,
     /// Cables that it goes out in, with less coming back.
     pub out: Vec<Share>,
     /// Cables that it comes back in, with less going out.
@@ -94,18 +96,48 @@ pub fn return_check_of(
     edition: CodeEdition,
 ) -> ReturnCheck {
     let all = Scene::of(network, situation);
-    let cables = description
+    let cables: Vec<CableNet> = description
         .cables
         .iter()
         .map(|cable| cable_net(&all, cable.id, cable.conductors.len()))
         .collect();
+    let on: Vec<u32> = description
+        .breakers
+        .iter()
+        .map(|breaker| breaker.id)
+        .filter(|id| !situation.everything_off && !situation.breakers_off.contains(id))
+        .collect();
     let mut astray = Vec::new();
-    for breaker in &description.breakers {
-        let off = situation.everything_off || situation.breakers_off.contains(&breaker.id);
-        if !off {
-            let one = alone(description, situation, breaker.id);
-            let scene = Scene::of(network, &one);
-            astray.extend(circuit(description, network, &scene, breaker.id, edition));
+    for &breaker in &on {
+        let one = alone(description, situation, &[breaker]);
+        let scene = Scene::of(network, &one);
+        astray.extend(circuit(
+            description,
+            network,
+            &scene,
+            (breaker, None),
+            edition,
+        ));
+    }
+    // What no circuit does alone, two may do together.
+    let is_astray = |astray: &[Astray], breaker: u32| astray.iter().any(|a| a.breaker == breaker);
+    let alone_astray = astray.clone();
+    if cables.iter().any(|cable| cable.named) {
+        for (at, &one) in on.iter().enumerate() {
+            for &other in on.iter().skip(at + 1) {
+                if is_astray(&alone_astray, one) || is_astray(&alone_astray, other) {
+                    continue;
+                }
+                let both = alone(description, situation, &[one, other]);
+                let scene = Scene::of(network, &both);
+                astray.extend(circuit(
+                    description,
+                    network,
+                    &scene,
+                    (one, Some(other)),
+                    edition,
+                ));
+            }
         }
     }
     ReturnCheck {
@@ -116,13 +148,13 @@ pub fn return_check_of(
 }
 
 /// The situation with every other breaker off.
-fn alone(description: &Description, situation: &Situation, breaker: u32) -> Situation {
+fn alone(description: &Description, situation: &Situation, on: &[u32]) -> Situation {
     Situation {
         breakers_off: description
             .breakers
             .iter()
             .map(|b| b.id)
-            .filter(|id| *id != breaker)
+            .filter(|id| !on.contains(id))
             .collect(),
         ..situation.clone()
     }
@@ -141,12 +173,12 @@ fn cable_net(scene: &Scene, cable: u32, conductors: usize) -> CableNet {
     }
 }
 
-/// What one circuit does, alone.
+/// What one circuit does, alone or with another.
 fn circuit(
     description: &Description,
     network: &Network,
     scene: &Scene,
-    breaker: u32,
+    (breaker, with): (u32, Option<u32>),
     edition: CodeEdition,
 ) -> Option<Astray> {
     let mut metal = by_metal(network, &scene.closed);
@@ -185,7 +217,8 @@ fn circuit(
     }
     let owners = owners(description, network);
     let mut shares_with = Vec::new();
-    for cable in back.iter().map(|share| share.cable) {
+    let backs = back.iter().map(|share| share.cable);
+    for cable in backs.filter(|_| with.is_none()) {
         for owner in owners.iter().filter(|o| o.cable == cable) {
             for &other in owner.breakers.iter().filter(|b| **b != breaker) {
                 if !shares_with.contains(&other) {
@@ -207,12 +240,20 @@ fn circuit(
     {
         rules.push(Rule::MultiwireDisconnect);
     }
+    if with.is_some_and(|other| on_opposite_legs(description, breaker, other)) {
+        rules.push(Rule::MultiwireLoads);
+    }
     if bare_a > NET_A {
         rules.push(Rule::NeutralBond);
     }
-    let put_right = put_right::put_right(description, network, scene, breaker, &owners);
+    let put_right =
+        match with.and_then(|other| put_right::part_hots(network, scene, breaker, other)) {
+            Some(part) => vec![part],
+            None => put_right::put_right(description, network, scene, breaker, &owners),
+        };
     Some(Astray {
         breaker,
+        with,
         out,
         back,
         bare_a,
@@ -222,13 +263,22 @@ fn circuit(
     })
 }
 
+/// Whether two breakers stand on opposite legs.
+fn on_opposite_legs(description: &Description, one: u32, other: u32) -> bool {
+    match (description.breaker(one), description.breaker(other)) {
+        (Some(a), Some(b)) => a.legs.iter().any(|leg| b.legs.contains(&leg.other())),
+        _ => false,
+    }
+}
+
 /// Whether two breakers stand on opposite legs and no one action opens both.
 fn opposite_and_apart(description: &Description, one: u32, other: u32) -> bool {
-    let (Some(a), Some(b)) = (description.breaker(one), description.breaker(other)) else {
-        return false;
+    let tied = |a: u32, b: u32| {
+        description
+            .breaker(a)
+            .is_some_and(|breaker| breaker.tied_to == Some(b))
     };
-    let opposite = a.legs.iter().any(|leg| b.legs.contains(&leg.other()));
-    opposite && a.tied_to != Some(other) && b.tied_to != Some(one)
+    on_opposite_legs(description, one, other) && !tied(one, other) && !tied(other, one)
 }
 
 /// The breakers whose hots lie in a cable.

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::wiring::conductor::Size;
 use crate::wiring::open_box::description::{At, Cable, Colour, Contact, Description, End, Side};
-use crate::wiring::open_box::network::{Network, Part, Scene};
+use crate::wiring::open_box::network::{Branch, Network, Part, Scene};
 use crate::wiring::open_box::reach::{breakers, by_metal};
 
 use super::{NET_A, Owners};
@@ -58,6 +58,13 @@ pub enum PutRight {
         /// The bare ones.
         bare: Vec<Contact>,
     },
+    /// The hots of two circuits are one piece of metal through this joint: make a joint of each.
+    PartHots {
+        /// The box.
+        in_box: u32,
+        /// The joint.
+        joint: u32,
+    },
     /// Nothing in the described boxes shows where the ways part: follow these cables to their other ends.
     Follow {
         /// The cables.
@@ -100,6 +107,32 @@ pub(super) fn put_right(
         all.push(PutRight::Follow { cables });
     }
     all
+}
+
+/// The joint without which the hots of two breakers are two.
+pub(super) fn part_hots(
+    network: &Network,
+    scene: &Scene,
+    one: u32,
+    other: u32,
+) -> Option<PutRight> {
+    let joined = |branches: &[Branch]| {
+        let mut metal = by_metal(network, branches);
+        let pole = network.poles().iter().find(|(of, ..)| *of == one);
+        pole.is_some_and(|(.., node)| breakers(network, &mut metal, *node).contains(&other))
+    };
+    if !joined(&scene.closed) {
+        return None;
+    }
+    network.joints().iter().find_map(|&(in_box, joint, node)| {
+        let without: Vec<Branch> = scene
+            .closed
+            .iter()
+            .filter(|branch| branch.to != node)
+            .copied()
+            .collect();
+        (!joined(&without)).then_some(PutRight::PartHots { in_box, joint })
+    })
 }
 
 /// Whether a joint is on the hot side.
