@@ -35,4 +35,6 @@ mod open_box_solve;
 
 mod open_box_answers;
 
+mod open_box_returns;
+
 mod open_box_properties;

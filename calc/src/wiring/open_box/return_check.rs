@@ -246,11 +246,15 @@ fn circuit(
     if bare_a > NET_A {
         rules.push(Rule::NeutralBond);
     }
-    let put_right =
-        match with.and_then(|other| put_right::part_hots(network, scene, breaker, other)) {
-            Some(part) => vec![part],
-            None => put_right::put_right(description, network, scene, breaker, &owners),
-        };
+    let mut put_right: Vec<PutRight> = description
+        .breakers
+        .iter()
+        .filter(|other| other.id != breaker)
+        .filter_map(|other| put_right::part_hots(network, scene, breaker, other.id))
+        .collect();
+    if put_right.is_empty() {
+        put_right = put_right::put_right(description, network, scene, breaker, &owners);
+    }
     Some(Astray {
         breaker,
         with,

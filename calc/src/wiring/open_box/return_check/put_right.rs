@@ -64,6 +64,8 @@ pub enum PutRight {
         in_box: u32,
         /// The joint.
         joint: u32,
+        /// The other circuit's breaker.
+        from: u32,
     },
     /// Nothing in the described boxes shows where the ways part: follow these cables to their other ends.
     Follow {
@@ -131,7 +133,11 @@ pub(super) fn part_hots(
             .filter(|branch| branch.to != node)
             .copied()
             .collect();
-        (!joined(&without)).then_some(PutRight::PartHots { in_box, joint })
+        (!joined(&without)).then_some(PutRight::PartHots {
+            in_box,
+            joint,
+            from: other,
+        })
     })
 }
 
