@@ -22,4 +22,6 @@ pub mod floor;
 
 pub mod wiring;
 
+pub mod supply;
+
 pub mod working;
