@@ -184,6 +184,8 @@ pub fn figure_value(figure: &Figure, units: Units) -> String {
         Unit::Degrees => format!("{}{}", fixed(value, 3), degree_sign()),
         Unit::Bags | Unit::Count => fixed(value, 2),
         Unit::Minutes => format!("{} {}", fixed(value, 1), common::unit_minutes()),
+        Unit::Pounds => format!("{} lb", fixed(value, 2)),
+        Unit::PoundsPerFt3 => format!("{} lb/ft³", fixed(value, 1)),
         Unit::Quarts if metric => Volume::from_qt(value).format(VolumeUnit::Liters, 2),
         Unit::Quarts => format!("{} {}", fixed(value, 2), quarts()),
         Unit::Amps => format!("{} A", fixed(value, 3)),
