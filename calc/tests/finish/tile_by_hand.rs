@@ -284,3 +284,40 @@ fn the_best_start_has_no_strip() {
     assert!(answer.narrowest_cut_in.unwrap() >= 6.0);
     assert_eq!(answer.full_tiles, 35);
 }
+
+/// Every step of the working is a sum that can be done again.
+#[test]
+fn the_working_can_be_done_again() {
+    let mut ask = plain([60.0, 96.0], [12.0, 12.0], 0.125);
+    ask.edge_gap_in = 0.25;
+    let answer = layout(&ask).unwrap();
+    let steps = answer.working();
+    let value = |formula: &str, name: &str| {
+        let step = steps.iter().find(|step| step.formula == formula).unwrap();
+        let all = step.inputs.iter().chain([&step.result]);
+        let found = all.clone().find(|figure| figure.name == name);
+        found
+            .unwrap_or_else(|| unreachable!("{formula} {name}"))
+            .value
+    };
+    assert_eq!(value("tile_field", "field_area"), 59.5 * 95.5);
+    assert_eq!(
+        value("tiles_touched", "full_tiles") + value("tiles_touched", "cut_tiles"),
+        value("tiles_touched", "tiles_touched")
+    );
+    let joints = value("joint_area", "field_area") - value("joint_area", "tile_face_area");
+    assert!((value("joint_area", "joint_area") - joints).abs() < 1e-9);
+    let with = value("tiles_with_allowance", "tiles")
+        * (1.0 + value("tiles_with_allowance", "allowance") / 100.0);
+    assert_eq!(
+        value("tiles_with_allowance", "tiles_with_allowance"),
+        with.ceil()
+    );
+    let boxes = value("tile_boxes", "tiles_with_allowance") / value("tile_boxes", "tiles_per_box");
+    assert_eq!(value("tile_boxes", "tile_boxes"), boxes.ceil());
+    let module_in2 =
+        (value("tiles_by_area", "tile_width") + value("tiles_by_area", "tile_joint")).powi(2);
+    let by_area = value("tiles_by_area", "field_area") / module_in2
+        * (1.0 + value("tiles_by_area", "cut_allowance") / 100.0);
+    assert_eq!(value("tiles_by_area", "tiles_by_area"), by_area.ceil());
+}

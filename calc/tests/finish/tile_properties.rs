@@ -144,11 +144,15 @@ proptest! {
         (width, length) in (60.0..120.0f64, 60.0..120.0f64),
         notch in (0.3..0.7f64, 0.3..0.7f64),
         tile in (8.0..24.0f64, 8.0..24.0f64),
+        tub in prop::option::of((0.0..0.3f64, 0.0..0.3f64)),
         starts in prop::collection::vec((0.0..30.0f64, 0.0..30.0f64), 20),
     ) {
         let (x, y) = (notch.0 * width, notch.1 * length);
         let mut ask = crate::tile_rows::plain([width, length], [tile.0, tile.1], 0.125);
         ask.outline = outline(&[[0.0, 0.0], [width, 0.0], [width, y], [x, y], [x, length], [0.0, length]]);
+        ask.obstacles = tub.into_iter().map(|(x, y)| Obstacle {
+            corner: Point::new(x * width, y * length), width_in: 20.0, length_in: 15.0,
+        }).collect();
         ask.start = Start::Best;
         let best = score(&layout(&ask).unwrap());
         for (x, y) in starts {

@@ -15,6 +15,12 @@ const MOST_LINES: usize = 48;
 /// Evenly spaced lines tried along one direction where walls are not along the tiles, or tiles not in rows.
 const EVEN_LINES: u32 = 8;
 
+/// Shares that differ by less than this are one: rounding.
+const SAME_SHARE: f64 = 1e-6;
+
+/// A share that misses what is wanted by less than this does not: rounding.
+const ROUNDING: f64 = 1e-9;
+
 /// How a start does.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Score {
@@ -32,12 +38,11 @@ impl Score {
     /// Whether this beats another: wide enough first, then the fewest tiles, then the fewest cuts, then the widest; where
     /// neither is wide enough, the wider first.
     pub fn beats(&self, other: &Self) -> bool {
-        const SAME: f64 = 1e-6;
         if self.wide_enough != other.wide_enough {
             return self.wide_enough;
         }
-        let wider = self.narrowest_share > other.narrowest_share + SAME;
-        let narrower = self.narrowest_share < other.narrowest_share - SAME;
+        let wider = self.narrowest_share > other.narrowest_share + SAME_SHARE;
+        let narrower = self.narrowest_share < other.narrowest_share - SAME_SHARE;
         if !self.wide_enough && (wider || narrower) {
             return wider;
         }
@@ -153,8 +158,9 @@ impl BestStart {
     pub fn step(&mut self) -> Progress {
         if let Some(origin) = self.start(self.tried) {
             self.tried += 1;
-            let score = self.score(origin);
-            if self.best.is_none_or(|(best, _)| score.beats(&best)) {
+            if let Some(score) = self.score(origin)
+                && self.best.is_none_or(|(best, _)| score.beats(&best))
+            {
                 self.best = Some((score, origin));
             }
         }
@@ -199,23 +205,33 @@ impl BestStart {
         ))
     }
 
-    fn score(&self, origin: Point) -> Score {
+    /// How a start does; none where a cut so narrow turns up that it can't be the best.
+    fn score(&self, origin: Point) -> Option<Score> {
         let grid = Grid::new(&self.ask, origin);
+        let wanted = self.ask.least_share - ROUNDING;
+        let bar = match self.best {
+            None => 0.0,
+            Some((best, _)) if best.wide_enough => wanted,
+            Some((best, _)) => best.narrowest_share - SAME_SHARE,
+        };
         let (mut tiles, mut cut_tiles, mut share) = (0, 0, 1.0_f64);
-        grid.walk(&self.field, &mut |seen| match seen {
-            Seen::Full(_, count) => tiles += count,
-            Seen::Cut(_, piece) => {
-                tiles += 1;
-                cut_tiles += 1;
-                share = share.min(piece.share(self.ask.joint_in));
+        grid.walk(&self.field, &mut |seen| {
+            match seen {
+                Seen::Full(_, count) => tiles += count,
+                Seen::Cut(_, piece) => {
+                    tiles += 1;
+                    cut_tiles += 1;
+                    share = share.min(piece.share(self.ask.joint_in));
+                }
             }
+            share >= bar
         });
-        Score {
-            wide_enough: share >= self.ask.least_share - 1e-9,
+        (share >= bar).then_some(Score {
+            wide_enough: share >= wanted,
             narrowest_share: share,
             tiles,
             cut_tiles,
-        }
+        })
     }
 }
 

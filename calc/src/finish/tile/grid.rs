@@ -1,7 +1,7 @@
 //! Where the tiles of a pattern lie, and which of them the field touches.
 
 use super::ask::{Pattern, TileAsk};
-use super::field::{Extent, Field, ROUNDING_IN};
+use super::field::{Edge, Extent, Field, ROUNDING_IN};
 use super::measure::{Fate, Piece, Placed};
 use crate::floor::Point;
 use crate::order::Order;
@@ -24,6 +24,9 @@ pub(super) enum Seen<'a> {
     /// A cut tile.
     Cut(Placed, &'a Piece),
 }
+
+/// Looks at what a walk comes across, and says whether to walk on.
+type See<'a> = &'a mut dyn FnMut(Seen<'_>) -> bool;
 
 impl Grid {
     pub fn new(ask: &TileAsk, origin: Point) -> Self {
@@ -52,8 +55,8 @@ impl Grid {
         (share - 1e-9).max(0.0) * self.pitch_x_in()
     }
 
-    /// Shows every tile that the field touches, from the lowest row and from the left.
-    pub fn walk(&self, field: &Field, see: &mut dyn FnMut(Seen<'_>)) {
+    /// Shows every tile that the field touches, from the lowest row and from the left, while it is asked to go on.
+    pub fn walk(&self, field: &Field, see: See<'_>) {
         let mut piece = Piece::default();
         match self.pattern {
             Pattern::Herringbone { .. } => self.walk_herringbone(field, &mut piece, see),
@@ -61,7 +64,7 @@ impl Grid {
         }
     }
 
-    fn walk_rows(&self, field: &Field, piece: &mut Piece, see: &mut dyn FnMut(Seen<'_>)) {
+    fn walk_rows(&self, field: &Field, piece: &mut Piece, see: See<'_>) {
         let Extent { low, high } = field.extent;
         let (pitch_x, pitch_y) = (self.pitch_x_in(), self.pitch_y_in());
         let mut row = ((low.y_in - self.origin.y_in) / pitch_y).floor() - 1.0;
@@ -82,12 +85,15 @@ impl Grid {
                 let tile = self.tile(Point::new(x, y), false);
                 let count = self.clear_run(x, high.x_in, &busy);
                 if count == 0.0 {
-                    fate(field, piece, tile, see);
+                    if !fate(field, piece, tile, see) {
+                        return;
+                    }
                     column += 1.0;
                 } else {
                     // No edge of the field comes near: all in or all out.
-                    if field.contains(tile.middle()) {
-                        see(Seen::Full(Placed { full: true, ..tile }, count as u32));
+                    let full = Placed { full: true, ..tile };
+                    if field.contains(tile.middle()) && !see(Seen::Full(full, count as u32)) {
+                        return;
                     }
                     column += count;
                 }
@@ -111,7 +117,7 @@ impl Grid {
     }
 
     /// Steps of short and long tile that repeat a herringbone: (b, b) and (a + b, b - a), a and b the sides with joint.
-    fn walk_herringbone(&self, field: &Field, piece: &mut Piece, see: &mut dyn FnMut(Seen<'_>)) {
+    fn walk_herringbone(&self, field: &Field, piece: &mut Piece, see: See<'_>) {
         let Extent { low, high } = field.extent;
         let (a, b) = self.herringbone_modules();
         // Place = origin + m (b, b) + n (a + b, b - a): n follows from x - y = n 2a, m from the rest.
@@ -129,9 +135,12 @@ impl Grid {
             let mut m = from.floor();
             while m <= to {
                 let (x, y) = (x + m * b, y + m * b);
-                fate(field, piece, self.tile(Point::new(x, y), false), see);
                 let beside = Point::new(x + a, y + b - a);
-                fate(field, piece, self.tile(beside, true), see);
+                let on = fate(field, piece, self.tile(Point::new(x, y), false), see)
+                    && fate(field, piece, self.tile(beside, true), see);
+                if !on {
+                    return;
+                }
                 m += 1.0;
             }
             n += 1.0;
@@ -170,10 +179,27 @@ impl Placed {
             self.corner.y_in + 0.5 * self.height_in,
         )
     }
+
+    /// Whether an edge may pass through the tile: both the box round it and its line do.
+    fn near(&self, edge: &Edge) -> bool {
+        let middle = self.middle();
+        let (half_x, half_y) = (0.5 * self.width_in, 0.5 * self.height_in);
+        let apart = |a: f64, b: f64, middle: f64, half: f64| {
+            a.max(b) < middle - half || a.min(b) > middle + half
+        };
+        let (a, b) = (edge.a, edge.b);
+        if apart(a.x_in, b.x_in, middle.x_in, half_x) || apart(a.y_in, b.y_in, middle.y_in, half_y)
+        {
+            return false;
+        }
+        let (dx, dy) = (b.x_in - a.x_in, b.y_in - a.y_in);
+        let off = dx * (middle.y_in - a.y_in) - dy * (middle.x_in - a.x_in);
+        off.abs() <= dx.abs() * half_y + dy.abs() * half_x
+    }
 }
 
-/// Shows one tile if the field touches it.
-fn fate(field: &Field, piece: &mut Piece, tile: Placed, see: &mut dyn FnMut(Seen<'_>)) {
+/// Shows one tile if the field touches it; whether to go on.
+fn fate(field: &Field, piece: &mut Piece, tile: Placed, see: See<'_>) -> bool {
     let (x, y) = (tile.corner.x_in, tile.corner.y_in);
     let Extent { low, high } = field.extent;
     if x >= high.x_in
@@ -181,11 +207,16 @@ fn fate(field: &Field, piece: &mut Piece, tile: Placed, see: &mut dyn FnMut(Seen
         || x + tile.width_in <= low.x_in
         || y + tile.height_in <= low.y_in
     {
-        return;
+        return true;
+    }
+    let full = Placed { full: true, ..tile };
+    if !field.edges.iter().any(|edge| tile.near(edge)) {
+        // All in or all out.
+        return !field.contains(tile.middle()) || see(Seen::Full(full, 1));
     }
     match piece.take(field, &tile) {
-        Fate::Outside => {}
-        Fate::Full => see(Seen::Full(Placed { full: true, ..tile }, 1)),
+        Fate::Outside => true,
+        Fate::Full => see(Seen::Full(full, 1)),
         Fate::Cut => see(Seen::Cut(tile, piece)),
     }
 }

@@ -219,9 +219,12 @@ pub(super) fn lay(ask: &TileAsk, field: &Field, grid: &Grid) -> Layout {
         cutting: Cutting::new(long_in, short_in, ask.buying),
     };
     let pitch_in = grid.pitch_x_in();
-    grid.walk(field, &mut |seen| match seen {
-        Seen::Full(first, count) => sum.full(first, count, pitch_in),
-        Seen::Cut(tile, piece) => sum.cut(tile, piece),
+    grid.walk(field, &mut |seen| {
+        match seen {
+            Seen::Full(first, count) => sum.full(first, count, pitch_in),
+            Seen::Cut(tile, piece) => sum.cut(tile, piece),
+        }
+        true
     });
     let whole_in2 = ask.width_in * ask.height_in;
     let face_in2 = f64::from(sum.full) * whole_in2 + sum.cut_area_in2;
