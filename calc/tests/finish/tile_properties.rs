@@ -78,9 +78,13 @@ proptest! {
         let module_in2 = (ask.width_in + ask.joint_in) * (ask.height_in + ask.joint_in);
         prop_assert!(f64::from(answer.tiles_touched) * module_in2
             >= answer.field_area_in2 - ask.joint_in * ask.outline.perimeter_in() * 2.0);
-        prop_assert!(answer.tile_face_area_in2 <= answer.field_area_in2 + 1e-6);
+        // A tile that misses full by less than rounding along its sides counts as full.
+        prop_assert!(
+            answer.tile_face_area_in2 <= answer.field_area_in2 + 1e-4,
+            "{} {}", answer.tile_face_area_in2, answer.field_area_in2
+        );
         let together = answer.tile_face_area_in2 + answer.joint_area_in2;
-        prop_assert!((together - answer.field_area_in2).abs() < 1e-6 * answer.field_area_in2);
+        prop_assert!((together - answer.field_area_in2).abs() < 1e-4);
         if ask.joint_in == 0.0 {
             prop_assert!(answer.joint_area_in2 < 1e-6 * answer.field_area_in2);
         }
@@ -105,8 +109,8 @@ proptest! {
     }
 
     #[test]
-    fn shifting_the_start_by_a_tile_changes_nothing(ask in question(), x in 0.0..20.0f64, y in 0.0..20.0f64) {
-        prop_assume!(matches!(ask.pattern, Pattern::Straight));
+    fn shifting_the_start_by_a_tile_changes_nothing(mut ask in question(), x in 0.0..20.0f64, y in 0.0..20.0f64) {
+        ask.pattern = Pattern::Straight;
         let from = |x, y| {
             let mut ask = ask.clone();
             ask.start = Start::At(Point::new(x, y));
