@@ -14,11 +14,13 @@ pub mod best;
 pub mod rules;
 
 mod field;
+mod frame;
 mod grid;
 mod measure;
 mod offcuts;
 mod places;
 mod steps;
+mod trapezoid;
 
 pub use ask::{Buying, Obstacle, Pattern, Start, TileAsk, TileRefusal};
 pub use best::{BestStart, Progress};

@@ -120,7 +120,7 @@ impl BestStart {
             .collect();
         let grid = Grid::new(ask, Point::default());
         let loose = matches!(ask.pattern, Pattern::Herringbone { .. })
-            || field.edges.iter().any(super::field::Edge::slanted);
+            || field.edges.iter().any(super::trapezoid::Edge::slanted);
         let mut walls_x = Vec::new();
         let mut walls_y = Vec::new();
         for edge in &field.edges {

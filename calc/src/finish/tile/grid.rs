@@ -1,8 +1,10 @@
 //! Where the tiles of a pattern lie, and which of them the field touches.
 
 use super::ask::{Pattern, TileAsk};
-use super::field::{Edge, Extent, Field, ROUNDING_IN};
+use super::field::{Field, ROUNDING_IN};
+use super::frame::Extent;
 use super::measure::{Fate, Piece, Placed};
+use super::trapezoid::Edge;
 use crate::floor::Point;
 use crate::order::Order;
 

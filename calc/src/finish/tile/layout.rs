@@ -13,9 +13,10 @@ use super::rules::usual_allowance_percent;
 use crate::floor::Point;
 use crate::order::Order;
 
-pub use super::field::{Extent, Frame, Side};
+pub use super::frame::{Extent, Frame};
 pub use super::measure::{Placed, Shape};
 pub use super::places::{AtDoorway, DoorwayTile, Middle, SnapLine};
+pub use super::trapezoid::Side;
 
 /// Parts of an inch by which cut pieces are told apart.
 pub const PARTS_OF_AN_INCH: f64 = 64.0;

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use super::field::{Edge, Field, ROUNDING_IN, Trapezoid};
+use super::field::{Field, ROUNDING_IN};
+use super::trapezoid::{Edge, Trapezoid};
 use crate::floor::Point;
 
 /// A tile in its place, in the tiles' directions, inches.

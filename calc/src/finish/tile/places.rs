@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::ask::TileAsk;
-use super::field::{Field, ROUNDING_IN, Side, crossing, sides};
+use super::field::{Field, ROUNDING_IN, crossing, sides};
 use super::grid::Grid;
 use super::measure::Placed;
+use super::trapezoid::Side;
 use crate::floor::Point;
 use crate::floor::geometry::OnWall;
 use crate::floor::opening::OpeningSpan;
