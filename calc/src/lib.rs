@@ -24,4 +24,6 @@ pub mod wiring;
 
 pub mod supply;
 
+pub mod finish;
+
 pub mod working;
