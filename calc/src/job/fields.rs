@@ -160,6 +160,10 @@ pub const LOAD_WATTS: Field =
 /// What a load takes, amperes.
 pub const LOAD_AMPS: Field = amps(6000.0);
 
+/// A part of a load, amperes; it may be none.
+pub const SOME_AMPS: Field =
+    Field::Amount(Symbol::Amps, NumberRange::at_least(0.0).at_most(6000.0));
+
 /// The resistance of a load, ohms.
 pub const LOAD_OHMS: Field =
     Field::Amount(Symbol::Ohms, NumberRange::above(0.0).at_most(1_000_000.0));
@@ -227,7 +231,7 @@ pub const ROLL: Field = Field::Length(
 );
 
 /// Cable kept at its end.
-pub const FREE_CABLE: Field = inches(upto(0.0, 600.0));
+pub const FREE_CABLE: Field = inches(upto(0.0, 240.0));
 
 /// From a cable or a hole to the edge of the framing.
 pub const EDGE: Field = inches(upto(0.0, 24.0));
