@@ -6,6 +6,7 @@ use super::{BoxEntry, CodeEdition, Opening, OpeningKind, Rest, Room, Shape, Type
 use crate::saved;
 use crate::saved::codes;
 
+mod keep;
 mod wiring;
 
 pub use wiring::{
