@@ -317,8 +317,9 @@ fn a_full_panel_is_answered_between_two_keystrokes() {
     });
     let least = times.min().unwrap();
     println!("42 circuits and 30 boxes: {least:?}");
-    // Unoptimised code is slower by an order of magnitude or two.
-    let most = if cfg!(debug_assertions) { 200 } else { 2 };
+    // 2 ms by itself, optimised for size as it is shipped; twice that while other work shares the cores. Unoptimised
+    // code is slower by an order of magnitude or two.
+    let most = if cfg!(debug_assertions) { 400 } else { 4 };
     assert!(least < Duration::from_millis(most), "{least:?}");
 }
 

@@ -84,21 +84,29 @@ pub fn sharing(job: &Job, circuit: &CircuitEntry) -> Vec<u32> {
 }
 
 fn currents(job: &Job, circuits: &[u32]) -> Result<SharedNeutral, AskProblem<NeutralRefused>> {
-    let ask = |planned| {
-        let neutral = neutral(job, circuits, planned).map_err(|problem| match problem {
-            AskProblem::Entries(problems) => AskProblem::Entries(problems),
-            AskProblem::Refused(what) => AskProblem::Refused(NeutralRefused::Circuit(what)),
-        })?;
-        neutral_current(&neutral)
+    let told = |problem| match problem {
+        AskProblem::Entries(problems) => AskProblem::Entries(problems),
+        AskProblem::Refused(what) => AskProblem::Refused(NeutralRefused::Circuit(what)),
+    };
+    let current = |neutral: &Neutral| {
+        neutral_current(neutral)
             .map_err(|refusal| AskProblem::Refused(NeutralRefused::Neutral(refusal)))
     };
+    let mut neutral = neutral(job, circuits, false).map_err(told)?;
+    let now = current(&neutral)?;
     let planned = circuits
         .iter()
         .any(|&id| job.circuit(id).is_some_and(|c| !c.planned.is_empty()));
+    let after = if planned {
+        neutral.returns = returns(job, circuits, true).map_err(told)?;
+        Some(current(&neutral)?)
+    } else {
+        None
+    };
     Ok(SharedNeutral {
         circuits: circuits.to_vec(),
-        now: ask(false)?,
-        after: if planned { Some(ask(true)?) } else { None },
+        now,
+        after,
     })
 }
 
@@ -111,28 +119,19 @@ pub fn neutral(
     circuits: &[u32],
     planned: bool,
 ) -> Result<Neutral, AskProblem<CircuitRefused>> {
-    let mut problems: Vec<EntryProblem> = Vec::new();
-    let mut returns = Vec::new();
+    let returns = returns(job, circuits, planned)?;
     let mut ampacity_a: Option<f64> = None;
     let (mut with_hots, mut pigtailed) = (None, None);
     for circuit in circuits.iter().filter_map(|&id| job.circuit(id)) {
-        match hots(job, circuit, planned) {
-            Ok(hots) => returns.extend(hots),
-            Err(AskProblem::Entries(more)) => problems.extend(more),
-            Err(refused) => return Err(refused),
-        }
         if let Some(of_this) = conductor_of(job, circuit)
             .ok()
-            .and_then(|c| c.ampacity.ok())
+            .and_then(|conductor| conductor.ampacity.ok())
         {
             let of_this_a = of_this.ampacity_a;
             ampacity_a = Some(ampacity_a.map_or(of_this_a, |a: f64| a.min(of_this_a)));
         }
         with_hots = worse(with_hots, circuit.neutral_with_hots);
         pigtailed = worse(pigtailed, circuit.neutral_pigtailed);
-    }
-    if !problems.is_empty() {
-        return Err(AskProblem::Entries(problems));
     }
     Ok(Neutral {
         edition: job.code_edition,
@@ -141,6 +140,28 @@ pub fn neutral(
         runs_with_hots: with_hots,
         pigtailed,
     })
+}
+
+/// The hots of those circuits.
+fn returns(
+    job: &Job,
+    circuits: &[u32],
+    planned: bool,
+) -> Result<Vec<Returning>, AskProblem<CircuitRefused>> {
+    let mut problems: Vec<EntryProblem> = Vec::new();
+    let mut returns = Vec::new();
+    for circuit in circuits.iter().filter_map(|&id| job.circuit(id)) {
+        match hots(job, circuit, planned) {
+            Ok(hots) => returns.extend(hots),
+            Err(AskProblem::Entries(more)) => problems.extend(more),
+            Err(refused) => return Err(refused),
+        }
+    }
+    if problems.is_empty() {
+        Ok(returns)
+    } else {
+        Err(AskProblem::Entries(problems))
+    }
 }
 
 /// Of two answers to one question the one that is no, then the one that is known.
