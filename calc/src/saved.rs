@@ -218,6 +218,46 @@ macro_rules! codes {
 
 pub(crate) use codes;
 
+/// Reads and writes an enum of another part of calc by codes: `coded!(Metal { Metal::Copper => "copper" })`. Some
+/// variants hold a value, so each is written out. They are the names of its `Serialize`, where that has a name.
+macro_rules! coded {
+    ($name:ident { $($value:expr => $code:literal),* $(,)? }) => {
+        impl $crate::saved::Coded for $name {
+            const CODED: &'static [(Self, &'static str)] = &[$(($value, $code)),*];
+        }
+
+        impl $crate::saved::Saved for $name {
+            fn read(value: $crate::saved::Value) -> Result<Self, $crate::saved::Fault> {
+                let at = $crate::saved::code_at(&value, &[$($code),*])?;
+                <Self as $crate::saved::Coded>::CODED
+                    .get(at)
+                    .map(|(known, _)| *known)
+                    .ok_or_else(|| $crate::saved::Fault::kind(&value, "a code"))
+            }
+
+            fn write(&self, to: &mut $crate::saved::Writer) {
+                to.text($crate::saved::Coded::word(*self));
+            }
+        }
+
+    };
+}
+
+pub(crate) use coded;
+
+/// An enum with a code for each value it can have.
+pub trait Coded: Copy + PartialEq + 'static {
+    /// Every value and its code, in the order of the list it is chosen from.
+    const CODED: &'static [(Self, &'static str)];
+
+    /// The code of a value.
+    fn word(self) -> &'static str {
+        // Every value is in the list: a test walks them all.
+        let found = Self::CODED.iter().find(|(value, _)| *value == self);
+        found.map_or("", |(_, code)| *code)
+    }
+}
+
 /// The place of a value among codes.
 pub(crate) fn code_at(value: &Value, codes: &[&str]) -> Result<usize, Fault> {
     let Value::String(code) = value else {
@@ -241,6 +281,19 @@ impl Saved for String {
 
     fn write(&self, to: &mut Writer) {
         to.text(self);
+    }
+}
+
+impl Saved for bool {
+    fn read(value: Value) -> Result<Self, Fault> {
+        match value {
+            Value::Bool(value) => Ok(value),
+            other => Err(Fault::kind(&other, "a boolean")),
+        }
+    }
+
+    fn write(&self, to: &mut Writer) {
+        to.text.push_str(if *self { "true" } else { "false" });
     }
 }
 

@@ -17,6 +17,9 @@ use calc::job::{FORMAT_VERSION, Job};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
+/// The stored file that has every field of this version; `v1-full.json` is one of the days before the wiring.
+const FULL: &str = "v1-wiring.json";
+
 fn folder() -> PathBuf {
     PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/documents"))
 }
@@ -82,7 +85,7 @@ fn every_stored_file_opens_and_is_rewritten_without_loss() {
 
 #[test]
 fn the_full_file_has_every_field_of_this_version() {
-    let text = stored("v1-full.json");
+    let text = stored(FULL);
     assert_eq!(
         parsed(&text),
         parsed(&file::write(&file::read(&text).unwrap()))
@@ -99,8 +102,18 @@ fn what_is_not_needed_may_be_missing() {
     assert_eq!(file::read(&value.to_string()).unwrap().rooms, []);
 }
 
+#[test]
+fn a_file_from_before_the_wiring_has_none() {
+    let job = file::read(&stored("v1-full.json")).unwrap();
+    assert!(job.panel.is_empty() && job.circuits.is_empty() && job.boxes.is_empty());
+    // A panel that a later program described in its own way keeps what is not known here.
+    let later = file::read(&stored("v1-later-fields.json")).unwrap();
+    assert_eq!(later.panel.spaces, 24);
+    assert!(later.panel.rest.contains_key("circuits"));
+}
+
 fn small_with(path: &str, new: Value) -> String {
-    let mut value = parsed(&stored("v1-full.json"));
+    let mut value = parsed(&stored(FULL));
     *value.pointer_mut(path).unwrap() = new;
     value.to_string()
 }
@@ -155,6 +168,26 @@ fn damage_is_refused_with_its_place() {
         "/rooms/1/openings/0/id",
         json!(2),
         "rooms[1].openings[0].id",
+    );
+    damaged(
+        "/panel/breakers/3/id",
+        json!(parsed(&stored(FULL))["panel"]["breakers"][0]["id"]),
+        "panel.breakers[3].id",
+    );
+    damaged(
+        "/circuits/0/planned/0/id",
+        json!(parsed(&stored(FULL))["circuits"][0]["loads"][0]["id"]),
+        "circuits[0].planned[0].id",
+    );
+    damaged(
+        "/circuits/1/laid/size",
+        json!("13"),
+        "circuits[1].laid.size",
+    );
+    damaged(
+        "/boxes/0/internal_clamps",
+        json!(1),
+        "boxes[0].internal_clamps",
     );
     damaged("/rooms", json!({}), "rooms");
     damaged("/format/version", json!("1"), "format.version");
@@ -256,7 +289,7 @@ proptest! {
     fn unknown_fields_at_every_level_survive(
         unknown in prop::collection::vec(("later_.{0,12}", any_json()), 1..6),
     ) {
-        let mut value = parsed(&stored("v1-full.json"));
+        let mut value = parsed(&stored(FULL));
         let (mut objects, mut next) = (0, unknown.iter().cycle());
         each_object(&mut value, &mut |fields| {
             objects += 1;
@@ -271,7 +304,7 @@ proptest! {
 
     #[test]
     fn any_texts_survive(texts in prop::collection::vec(any::<String>(), 1..8)) {
-        let mut job = file::read(&stored("v1-full.json")).unwrap();
+        let mut job = file::read(&stored(FULL)).unwrap();
         let mut texts = texts.into_iter().cycle();
         let mut next = || texts.next().unwrap_or_default();
         (job.name, job.place, job.notes) = (next(), next(), next());
@@ -287,7 +320,7 @@ proptest! {
     /// Half a file is never taken for the whole.
     #[test]
     fn a_file_cut_short_is_refused(share in 0.0..1.0_f64) {
-        let text = file::write(&file::read(&stored("v1-full.json")).unwrap());
+        let text = file::write(&file::read(&stored(FULL)).unwrap());
         let cut = (text.len() as f64 * share) as usize;
         let refused = matches!(
             file::read_bytes(&text.as_bytes()[..cut]),
@@ -298,7 +331,7 @@ proptest! {
 
     #[test]
     fn any_bytes_are_answered(at in 0_usize..5000, byte: u8) {
-        let mut bytes = stored("v1-full.json").into_bytes();
+        let mut bytes = stored(FULL).into_bytes();
         let at = at % bytes.len();
         bytes[at] = byte;
         if let Ok(job) = file::read_bytes(&bytes) {
@@ -309,7 +342,7 @@ proptest! {
 
 #[test]
 fn a_survey_of_ten_thousand_spots_fits() {
-    let mut job = file::read(&stored("v1-full.json")).unwrap();
+    let mut job = file::read(&stored(FULL)).unwrap();
     let spot = job.rooms[0].survey.spots[0].clone();
     job.rooms[0].survey.spots = (1000..11_000)
         .map(|id| {
@@ -330,7 +363,7 @@ fn a_survey_of_ten_thousand_spots_fits() {
 
 #[test]
 fn what_would_not_be_read_again_is_told_before_it_is_written() {
-    let mut job = file::read(&stored("v1-full.json")).unwrap();
+    let mut job = file::read(&stored(FULL)).unwrap();
     let most = file::MOST_BYTES;
     let bytes = most + 1;
     assert_eq!(

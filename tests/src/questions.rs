@@ -18,6 +18,7 @@ mod job;
 mod mixing;
 mod pour;
 mod steps;
+mod wiring;
 
 /// A question: reads a case's `given` and answers it.
 pub type Question = fn(&Given) -> Answer;
@@ -58,6 +59,27 @@ pub const QUESTIONS: &[(&str, Question)] = &[
     ("mortar", finish::mortar),
     ("membrane", finish::membrane),
     ("grout", finish::grout),
+    ("box-fill", wiring::box_fill),
+    ("ampacity", wiring::ampacity),
+    ("smallest-conductor", wiring::smallest_conductor),
+    ("least-rating", wiring::rating),
+    ("lighting-circuits", wiring::lighting_circuits),
+    ("most-continuous", wiring::most_continuous),
+    ("voltage-drop", wiring::voltage_drop),
+    ("longest-run", wiring::longest_run),
+    ("size-for-drop", wiring::size_for_drop),
+    ("resistance", wiring::resistance),
+    ("measured-drop", wiring::measured_drop),
+    ("panel", wiring::panel),
+    ("supply", wiring::supply),
+    ("circuit", wiring::circuit),
+    ("neutral", wiring::neutral),
+    ("open-neutral", wiring::open_neutral),
+    ("cable-run", wiring::cable_run),
+    ("switch-cables", wiring::switch_cables),
+    ("gfci-trip", wiring::gfci_trip),
+    ("body-current", wiring::body_current),
+    ("phantom-voltage", wiring::phantom_voltage),
     ("room-answers", job::room_answers),
     ("demo", job::demo_answers),
 ];

@@ -40,7 +40,9 @@ fn understood(field: &Field, typed: &Typed, units: Units) -> Option<String> {
         | Field::Volume(..)
         | Field::Number(_)
         | Field::Percent(_)
-        | Field::Whole(_) => None,
+        | Field::Whole(_)
+        | Field::Amount(..)
+        | Field::Temperature(_) => None,
     }
 }
 
@@ -53,6 +55,8 @@ fn unit_words(field: &Field, units: Units) -> String {
         Field::Volume(a, b, _) => if metric { *b } else { *a }.symbol().to_owned(),
         Field::Slope(a, b, _) => words::slope_unit(if metric { *b } else { *a }).to_owned(),
         Field::Percent(_) => "%".to_owned(),
+        Field::Amount(symbol, _) => symbol.symbol().to_owned(),
+        Field::Temperature(_) => if metric { "°C" } else { "°F" }.to_owned(),
         Field::Number(_) | Field::Whole(_) => String::new(),
     }
 }

@@ -82,7 +82,7 @@ pub fn example(field: &Field) -> &'static str {
         Field::Area(..) => like_area(),
         Field::Volume(..) => like_volume(),
         Field::Slope(..) => like_slope(),
-        Field::Number(_) => like_number(),
+        Field::Number(_) | Field::Amount(..) | Field::Temperature(_) => like_number(),
         Field::Percent(_) => like_percent(),
         Field::Whole(_) => like_whole(),
     }

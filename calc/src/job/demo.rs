@@ -9,6 +9,8 @@ use super::{
     Units,
 };
 
+mod wiring;
+
 /// Place to the right, place away, inches, and how far down from the level line the floor is, inches: read to 1/16 in,
 /// in walking order.
 const SPOTS: [(&str, &str, &str); 49] = [
@@ -75,7 +77,7 @@ const LAYERS: [(&str, &str); 4] = [
 const STRIP: [(&str, &str); 1] = [("wood_strip", "3/4")];
 
 /// The demonstration job, made at `now` (RFC 3339): a bedroom of 9' 6" by 11' 4" with a chimney in one corner, a
-/// door to the hall and a closet, all of it entered.
+/// door to the hall and a closet, all of it entered, and the subpanel that feeds it.
 ///
 /// ```
 /// let job = calc::job::demo::job("k3", "2026-03-02T08:00:00Z");
@@ -120,6 +122,7 @@ pub fn job(id: impl Into<String>, now: impl Into<String>) -> Job {
         room.layers = layers;
         room.finish = Finish::TileLarge;
     }
+    wiring::add(&mut job);
     job
 }
 

@@ -10,6 +10,15 @@ use super::Typed;
 use crate::saved;
 use crate::saved::codes;
 
+pub mod wiring;
+
+pub use wiring::{
+    BarrierEntry, BarrierKind, BesideEntry, BoxBy, BoxCableEntry, BoxConductorsEntry, BoxEntry,
+    BreakerEntry, CableGround, CableKind, CircuitEntry, CircuitWiring, ConductorUse, DeviceEntry,
+    GroupingKind, LaidEntry, LoadEntry, LoadUnit, MainDisconnect, PanelEntry, RingEntry,
+    StretchEntry, SupplyEntry, SupplyReadingsEntry, TandemRule, TerminalBlockEntry,
+};
+
 /// Fields this version does not know; kept and written back.
 pub type Rest = Map<String, Value>;
 
@@ -34,6 +43,12 @@ pub struct Job {
     pub code_edition: CodeEdition,
     /// The rooms, in the user's order; never empty in a job made here.
     pub rooms: Vec<Room>,
+    /// The panel.
+    pub panel: PanelEntry,
+    /// The circuits, in the user's order.
+    pub circuits: Vec<CircuitEntry>,
+    /// The boxes, in the user's order.
+    pub boxes: Vec<BoxEntry>,
     /// Notes in the user's words.
     pub notes: String,
     /// The next id to give to a row; set after the ids in use when it is read.
@@ -52,6 +67,9 @@ saved!(Job {
     units: or_default,
     code_edition: or_default,
     rooms: or_default,
+    panel: or_default,
+    circuits: or_default,
+    boxes: or_default,
     notes: or_default,
     next_id: or_default,
 });

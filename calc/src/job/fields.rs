@@ -31,7 +31,15 @@ pub enum Field {
     Percent(NumberRange),
     /// A whole number.
     Whole(WholeRange),
+    /// An amount in one unit, which may stand behind the number: `15 A`, `1.5 kW`; read in that unit.
+    Amount(Symbol, NumberRange),
+    /// A temperature; read in degrees C, of which the range is.
+    Temperature(NumberRange),
 }
+
+pub use electric::{Symbol, ambient};
+
+mod electric;
 
 const fn inches(range: LengthRange) -> Field {
     Field::Length(LengthUnit::Inches, LengthUnit::Millimeters, range)
@@ -138,6 +146,109 @@ pub const FLOOR_AREA: Field = Field::Area(
 /// A depth of pour.
 pub const DEPTH: Field = inches(over(0.0, 24.0));
 
+const fn amps(most: f64) -> Field {
+    Field::Amount(Symbol::Amps, NumberRange::above(0.0).at_most(most))
+}
+
+/// A rating of a breaker or a panel, amperes.
+pub const RATING: Field = amps(1200.0);
+
+/// What a load takes, watts.
+pub const LOAD_WATTS: Field =
+    Field::Amount(Symbol::Watts, NumberRange::above(0.0).at_most(1_000_000.0));
+
+/// What a load takes, amperes.
+pub const LOAD_AMPS: Field = amps(6000.0);
+
+/// A part of a load, amperes; it may be none.
+pub const SOME_AMPS: Field =
+    Field::Amount(Symbol::Amps, NumberRange::at_least(0.0).at_most(6000.0));
+
+/// The resistance of a load, ohms.
+pub const LOAD_OHMS: Field =
+    Field::Amount(Symbol::Ohms, NumberRange::above(0.0).at_most(1_000_000.0));
+
+/// A voltage as measured.
+pub const MEASURED_VOLTS: Field =
+    Field::Amount(Symbol::Volts, NumberRange::at_least(0.0).at_most(1000.0));
+
+/// A nominal voltage.
+pub const VOLTS: Field = Field::Amount(Symbol::Volts, NumberRange::above(0.0).at_most(1000.0));
+
+/// The last digit that a meter shows, volts.
+pub const METER_STEP: Field =
+    Field::Amount(Symbol::Volts, NumberRange::at_least(0.0).at_most(10.0));
+
+/// The most circuits of a panel.
+pub const MOST_CIRCUITS: Field = Field::Whole(WholeRange::at_least(1).at_most(168));
+
+/// A count of things on a circuit.
+pub const OUTLETS: Field = Field::Whole(WholeRange::at_least(0).at_most(500));
+
+/// A count of cables or spares in a bundle.
+pub const CABLES: Field = Field::Whole(WholeRange::at_least(0).at_most(200));
+
+/// A count of things in a box.
+pub const IN_BOX: Field = Field::Whole(WholeRange::at_least(0).at_most(500));
+
+/// Gangs side by side.
+pub const GANGS: Field = Field::Whole(WholeRange::at_least(1).at_most(20));
+
+/// Conductors in parallel.
+pub const PARALLEL: Field = Field::Whole(WholeRange::at_least(1).at_most(12));
+
+/// Switches in a chain.
+pub const SWITCHES: Field = Field::Whole(WholeRange::at_least(1).at_most(20));
+
+/// The temperature of the air round a conductor: as low as -60 C and as high as the table goes, 85 C.
+pub const AMBIENT: Field = Field::Temperature(NumberRange::at_least(-60.0).at_most(85.0));
+
+/// The temperature of a conductor.
+pub const CONDUCTOR_TEMPERATURE: Field =
+    Field::Temperature(NumberRange::at_least(-60.0).at_most(150.0));
+
+/// A share in percent, of a drop.
+pub const DROP_PERCENT: Field = Field::Percent(NumberRange::at_least(0.0).below(100.0));
+
+/// A limit on a drop, percent.
+pub const DROP_LIMIT: Field = Field::Percent(NumberRange::above(0.0).below(100.0));
+
+/// A power factor.
+pub const POWER_FACTOR: Field = Field::Number(NumberRange::above(0.0).at_most(1.0));
+
+/// A length of cable, one way: a bare number is feet or metres.
+pub const RUN: Field = Field::Length(
+    LengthUnit::Feet,
+    LengthUnit::Meters,
+    LengthRange::at_least(Length::ZERO).at_most(Length::from_inches(120_000.0)),
+);
+
+/// Cable on a roll.
+pub const ROLL: Field = Field::Length(
+    LengthUnit::Feet,
+    LengthUnit::Meters,
+    LengthRange::above(Length::ZERO).at_most(Length::from_inches(120_000.0)),
+);
+
+/// Cable kept at its end.
+pub const FREE_CABLE: Field = inches(upto(0.0, 240.0));
+
+/// From a cable or a hole to the edge of the framing.
+pub const EDGE: Field = inches(upto(0.0, 24.0));
+
+/// How far cables lie together.
+pub const BUNDLE_LENGTH: Field = inches(over(0.0, 120_000.0));
+
+/// An inside dimension of a box.
+pub const BOX_SIDE: Field = inches(upto(0.25, 100.0));
+
+/// A volume marked on a box, a ring or a barrier.
+pub const BOX_VOLUME: Field = Field::Volume(
+    VolumeUnit::CubicInches,
+    VolumeUnit::CubicInches,
+    VolumeRange::above(Volume::from_in3(0.0)).at_most(Volume::from_in3(10_000.0)),
+);
+
 impl Field {
     /// The code of the unit in which the field reads a bare number; empty for plain numbers.
     pub const fn unit_code(&self, units: Units) -> &'static str {
@@ -147,7 +258,8 @@ impl Field {
             Self::Area(a, b, _) => (if metric { b } else { a }).code(),
             Self::Volume(a, b, _) => (if metric { b } else { a }).code(),
             Self::Slope(a, b, _) => (if metric { b } else { a }).code(),
-            Self::Number(_) | Self::Percent(_) | Self::Whole(_) => "",
+            Self::Temperature(_) => electric::degrees(metric),
+            Self::Number(_) | Self::Percent(_) | Self::Whole(_) | Self::Amount(..) => "",
         }
     }
 
@@ -161,7 +273,8 @@ impl Field {
         }
     }
 
-    /// Reads an entry: inches, square inches, cubic inches, rise over run, a number or percent, by the kind.
+    /// Reads an entry: inches, square inches, cubic inches, rise over run, a number, percent, the unit of an
+    /// amount, or degrees C, by the kind.
     ///
     /// # Errors
     /// A blank, a text that can't be read, or a value that the field doesn't allow.
@@ -181,6 +294,8 @@ impl Field {
             Self::Percent(allowed) => entry::read_percent(typed, allowed),
             // Exact: whole numbers up to 1e12.
             Self::Whole(allowed) => entry::read_whole(typed, allowed).map(|n| n as f64),
+            Self::Amount(symbol, allowed) => electric::amount(typed, *symbol, allowed),
+            Self::Temperature(allowed) => electric::celsius(typed, allowed),
         }
     }
 

@@ -275,6 +275,7 @@ fn check(job: &Job) -> Result<u32, JobRefusal> {
             )?;
         }
     }
+    wiring::rows(job, &mut rows)?;
     if job.next_id > LARGEST_ROW_ID + 1 {
         return Err(damaged(
             "next_id",
@@ -287,6 +288,8 @@ fn check(job: &Job) -> Result<u32, JobRefusal> {
     }
     Ok(largest)
 }
+
+mod wiring;
 
 #[cfg(test)]
 mod tests {

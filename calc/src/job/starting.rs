@@ -5,7 +5,9 @@
 
 use std::cmp::Ordering;
 
-use super::{Format, Job, NO_WALL, Opening, PourEntry, Rest, Room, Spot, Survey, Typed, Units};
+use super::{
+    Format, Job, NO_WALL, Opening, PanelEntry, PourEntry, Rest, Room, Spot, Survey, Typed, Units,
+};
 
 impl Job {
     /// A new job with one room, made at `now` (RFC 3339). The room has no name yet; its pour and survey start
@@ -34,6 +36,9 @@ impl Job {
             units,
             code_edition: Default::default(),
             rooms: Vec::new(),
+            panel: PanelEntry::default(),
+            circuits: Vec::new(),
+            boxes: Vec::new(),
             notes: String::new(),
             next_id: 1,
             rest: Rest::new(),
@@ -89,6 +94,8 @@ impl Job {
         self.rooms.iter_mut().find_map(|room| room.opening_mut(id))
     }
 }
+
+mod wiring;
 
 impl Room {
     /// A room with nothing measured yet; its pour and survey start from the usual entries.

@@ -2,9 +2,17 @@
 //!
 //! A quick sum needs no job: its entries are kept as typed on the device, and can be carried into a room later.
 
-use super::{Opening, OpeningKind, Rest, Room, Shape, Typed, Units};
+use super::{BoxEntry, CodeEdition, Opening, OpeningKind, Rest, Room, Shape, Typed, Units};
 use crate::saved;
 use crate::saved::codes;
+
+mod keep;
+mod wiring;
+
+pub use wiring::{
+    AmpacitySum, AmpacityWant, CableSum, DemandUnit, DropLoadEntry, DropMethod, DropSum,
+    DropSystem, DropWant, EndKind, HeldBy, MeasuredSum, PartEntry, PieceEntry, SwitchSum,
+};
 
 /// The entries of every quick sum.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -15,6 +23,22 @@ pub struct Sums {
     pub ramp: RampSum,
     /// Pour volume and bags.
     pub pour: PourSum,
+    /// The edition of NFPA 70 that the electrical sums use.
+    pub code_edition: CodeEdition,
+    /// How full a box is.
+    pub box_fill: BoxEntry,
+    /// What a conductor may carry, and the conductor for a load.
+    pub ampacity: AmpacitySum,
+    /// Voltage drop along a run.
+    pub voltage_drop: DropSum,
+    /// A drop that was measured.
+    pub measured_drop: MeasuredSum,
+    /// Cable for a run.
+    pub cable_run: CableSum,
+    /// Which cables switches need.
+    pub switches: SwitchSum,
+    /// The last id given to a row of the sums.
+    pub last_id: u32,
     /// Fields unknown to this version.
     pub rest: Rest,
 }
@@ -23,7 +47,23 @@ saved!(Sums {
     units: or_default,
     ramp: or_default,
     pour: or_default,
+    code_edition: or_default,
+    box_fill: or_default,
+    ampacity: or_default,
+    voltage_drop: or_default,
+    measured_drop: or_default,
+    cable_run: or_default,
+    switches: or_default,
+    last_id: or_default,
 });
+
+impl Sums {
+    /// An id for a new row of a sum: never given before. The rows that a new sum starts with have ids below 10.
+    pub fn fresh_id(&mut self) -> u32 {
+        self.last_id = self.last_id.max(9).saturating_add(1);
+        self.last_id
+    }
+}
 
 /// Any two of rise, run and slope.
 #[derive(Clone, Debug, Default, PartialEq)]

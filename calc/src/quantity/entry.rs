@@ -318,6 +318,19 @@ pub fn optional_volume(
     optional(read_volume(typed, field, allowed))
 }
 
+/// A number that was read already, of an entry that keeps no unit.
+///
+/// # Errors
+/// As [`read_number`], but for the text.
+pub(crate) fn within_number(
+    typed: &Typed,
+    value: f64,
+    allowed: &NumberRange,
+) -> Result<f64, EntryRefusal> {
+    without_unit(typed)?;
+    within(value, allowed, Quantity::Number)
+}
+
 /// True for a text that can be read and says its own unit, so that the field's unit code `unit` adds nothing:
 /// `7' 3"` beside `mm`. A bare number and a text that can't be read yet need their unit kept.
 pub fn names_its_unit(text: &str, unit: &str) -> bool {

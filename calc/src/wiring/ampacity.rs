@@ -30,7 +30,7 @@ pub const MOST_CARRYING: u32 = 1000;
 pub const NEXT_RATING_MOST_A: f64 = 800.0;
 
 /// What the terminals at both ends are rated for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Terminals {
     /// 60 C.
@@ -40,14 +40,16 @@ pub enum Terminals {
     #[serde(rename = "75")]
     C75,
     /// Not known: 60 C for 14 to 1 AWG, 75 C for larger conductors (110.14(C)(1)).
+    #[default]
     NotKnown,
 }
 
 /// What the circuit feeds, for the choice between the rating below and above the ampacity.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Feeds {
     /// More than one receptacle for cord-and-plug loads: the breaker is no larger than the ampacity.
+    #[default]
     SeveralReceptacles,
     /// Anything else: the next standard rating is allowed.
     Other,

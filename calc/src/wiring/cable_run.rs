@@ -42,12 +42,13 @@ pub const PLATE_IN: f64 = 0.0625;
 pub const MOST_ROLL_FT: f64 = 10_000.0;
 
 /// Which way a part of the path goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Way {
     /// Up a wall.
     Up,
     /// Across, level.
+    #[default]
     Across,
     /// Down a wall.
     Down,

@@ -24,12 +24,13 @@ pub use judge::{Check, Compared, NotJudged, Outcome, Verdict};
 pub use loads::{Amounts, LightingCircuits, lighting_circuits, most_continuous_w};
 
 /// What a load is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LoadKind {
     /// A luminaire.
     Luminaire,
     /// An appliance on a cord and plug that isn't fastened in place.
+    #[default]
     CordAndPlug,
     /// Equipment fastened in place that is none of the others.
     FixedInPlace,
@@ -78,10 +79,11 @@ pub struct CircuitLoad {
 }
 
 /// Circuits that a dwelling must have, with rules of their own.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Purpose {
     /// Any other.
+    #[default]
     General,
     /// Small appliances in kitchen and dining rooms.
     SmallAppliance,

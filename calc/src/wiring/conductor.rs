@@ -126,10 +126,13 @@ impl Size {
 }
 
 /// The metal of a conductor.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
 #[serde(rename_all = "snake_case")]
 pub enum Metal {
     /// Copper.
+    #[default]
     Copper,
     /// Aluminum.
     Aluminum,
@@ -194,10 +197,13 @@ impl Rating {
 /// What is round a conductor: the kind of cable, or the insulation of a single conductor.
 ///
 /// The ratings of NM-B, UF, TW, THWN and THHN are confirmed; the others are those of Table 310.16, from memory.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
 #[serde(rename_all = "snake_case")]
 pub enum Covering {
     /// NM-B cable: conductors rated 90 C, used as 60 C (334.80).
+    #[default]
     NmB,
     /// Old NM cable without the B: conductors taken as 60 C (from memory: made before 1985).
     NmOld,

@@ -248,7 +248,7 @@ pub fn neutral_current(neutral: &Neutral) -> Result<NeutralCurrent, NeutralRefus
             .iter()
             .filter(|hot| hot.leg() == leg)
             .map(of)
-            .sum::<f64>()
+            .fold(0.0, |sum, a| sum + a)
     };
     let [leg_a_a, leg_b_a] = [Leg::A, Leg::B].map(|leg| on(leg, |hot| hot.current_a));
     let [electronic_a, electronic_b] = [Leg::A, Leg::B].map(|leg| on(leg, |hot| hot.electronic_a));

@@ -56,10 +56,11 @@ pub enum Mounting {
 }
 
 /// What the panel is fed by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum FedBy {
     /// The service: the first disconnect is here.
+    #[default]
     Service,
     /// A feeder from another panel of the same building.
     Feeder,
@@ -68,7 +69,7 @@ pub enum FedBy {
 }
 
 /// Where the neutrals and the equipment grounding conductors end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Bars {
     /// On bars that are joined.
@@ -76,6 +77,7 @@ pub enum Bars {
     /// On bars that are separate.
     Separate,
     /// Not looked at.
+    #[default]
     NotKnown,
 }
 
@@ -103,10 +105,11 @@ pub enum Half {
 }
 
 /// The form of a breaker.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum BreakerForm {
     /// One pole in one space.
+    #[default]
     Single,
     /// Two poles in two spaces of a column, on both legs.
     TwoPole,

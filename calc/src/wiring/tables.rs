@@ -183,7 +183,7 @@ pub fn breaker_at_most_a(amps: f64, edition: CodeEdition) -> Option<f64> {
 }
 
 /// Families of metal boxes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum BoxFamily {
     /// Round and octagonal.
@@ -191,6 +191,7 @@ pub enum BoxFamily {
     /// Square.
     Square,
     /// Device.
+    #[default]
     Device,
     /// Masonry.
     Masonry,
@@ -271,10 +272,11 @@ pub struct ResistanceRow {
 }
 
 /// What a conductor runs in, for its impedance.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Conduit {
     /// PVC; stands in for NM cable as well (common practice).
+    #[default]
     Pvc,
     /// Aluminum.
     Aluminum,
@@ -312,10 +314,11 @@ pub struct ImpedanceRow {
 }
 
 /// Where a voltage is judged.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum VoltagePlace {
     /// At the point of delivery.
+    #[default]
     Service,
     /// At the equipment.
     Utilization,

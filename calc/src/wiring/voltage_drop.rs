@@ -58,10 +58,11 @@ pub enum System {
 }
 
 /// Between which conductors a load is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Across {
     /// All there is on a two-wire or three-phase run; leg A to neutral on a multiwire one.
+    #[default]
     A,
     /// Leg B to neutral.
     B,

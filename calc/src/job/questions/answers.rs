@@ -1,10 +1,11 @@
-//! Every answer of a room's floor, put together in one place.
+//! Every answer of a job, put together in one place.
 //!
 //! - [`Ground`] what the room gives: outline, openings, readings, the old floor;
 //! - [`Poured`] one pour with its depths, lifts, bags and pace; [`poured()`] for level or flat;
 //! - [`Threshold`] the step and the ramp at each opening;
 //! - [`Flatness`] what the finish's limits say of the old floor;
-//! - [`FloorAnswers`] all of these for a room, [`JobAnswers`] for a job.
+//! - [`FloorAnswers`] all of these for a room;
+//! - [`WiringAnswers`] panel, supply, circuits, neutrals and boxes; [`JobAnswers`] all of a job.
 //!
 //! Each part can be asked for by itself, since a keystroke changes only some. [`Flatness`] is the one that searches;
 //! the others are quick. The least patching, which takes longest, is never asked here:
@@ -28,6 +29,8 @@ mod poured;
 
 mod threshold;
 
+mod wiring;
+
 pub use flatness::Flatness;
 pub use ground::{
     FloorFacts, FloorProblem, Ground, LEVELS, Mark, OpeningAnswer, OutlineFacts, SurveyFacts,
@@ -38,6 +41,7 @@ pub use poured::{
     dams, in_lifts, pace, poured,
 };
 pub use threshold::{RampPlan, Threshold, ThresholdProblem, thresholds};
+pub use wiring::{BoxAnswered, CircuitAnswered, WiringAnswers};
 
 /// Every answer of a job.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -46,6 +50,8 @@ pub struct JobAnswers {
     pub job: String,
     /// The floor of each room, in the job's order.
     pub rooms: Vec<FloorAnswers>,
+    /// The wiring.
+    pub wiring: WiringAnswers,
 }
 
 /// Every answer of a room's floor. What can't be answered says why; saved as `{"refused": ...}`.
@@ -111,7 +117,7 @@ pub enum PrimerProblem {
 /// Square inches in a square foot.
 const IN2_PER_FT2: f64 = 144.0;
 
-/// Every answer of a job, in the order of its rooms.
+/// Every answer of a job: its rooms in their order, and its wiring.
 ///
 /// ```
 /// use calc::job::{demo, questions::answers::answers};
@@ -124,6 +130,7 @@ pub fn answers(job: &Job) -> JobAnswers {
     JobAnswers {
         job: job.id.clone(),
         rooms: job.rooms.iter().map(FloorAnswers::of).collect(),
+        wiring: WiringAnswers::of(job),
     }
 }
 
@@ -188,7 +195,7 @@ pub fn primer(entry: &PourEntry, area_in2: f64) -> Result<Primer, PrimerProblem>
 }
 
 /// An answer as itself, a refusal as `{"refused": ...}`.
-fn answered<T: Serialize, E: Serialize, S: Serializer>(
+pub(crate) fn answered<T: Serialize, E: Serialize, S: Serializer>(
     result: &Result<T, E>,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {

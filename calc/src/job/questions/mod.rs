@@ -20,6 +20,8 @@ pub mod doorway;
 
 pub mod sums;
 
+pub mod wiring;
+
 pub mod answers;
 
 /// An entry that keeps a question from being asked.
@@ -62,6 +64,39 @@ impl Reader {
             self.refuse(name, refusal);
             None
         })
+    }
+
+    /// The next entries stand in no row.
+    pub fn no_row(&mut self) -> &mut Self {
+        self.row = None;
+        self
+    }
+
+    /// Reads a whole number that must be there.
+    pub fn count(&mut self, name: &'static str, field: &Field, typed: &Typed) -> u32 {
+        // Fields of counts allow 0 to some hundreds.
+        self.need(name, field, typed) as u32
+    }
+
+    /// Reads a whole number for which a blank stands for `blank`.
+    pub fn count_or(
+        &mut self,
+        name: &'static str,
+        field: &Field,
+        typed: &Typed,
+        blank: u32,
+    ) -> u32 {
+        self.may(name, field, typed).map_or(blank, |n| n as u32)
+    }
+
+    /// Reads a length that must be there, feet.
+    pub fn feet(&mut self, name: &'static str, field: &Field, typed: &Typed) -> f64 {
+        self.need(name, field, typed) / 12.0
+    }
+
+    /// Notes a choice that was not made yet.
+    pub fn missing(&mut self, name: &'static str) {
+        self.refuse(name, EntryRefusal::Blank);
     }
 
     /// Notes a refusal.

@@ -101,7 +101,8 @@ impl FillLine {
 }
 
 pub(super) fn total_in3(lines: &[FillLine]) -> f64 {
-    lines.iter().map(|line| line.volume_in3).sum()
+    // Not `sum`, which makes -0 of no lines.
+    lines.iter().fold(0.0, |sum, line| sum + line.volume_in3)
 }
 
 /// The largest conductor in the box, equipment grounding conductors and those on devices included.

@@ -12,30 +12,33 @@ use crate::job::CodeEdition;
 use super::super::code::Rule;
 
 /// Where the power comes in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum PowerAt {
     /// The first switch of the chain.
+    #[default]
     FirstSwitch,
     /// The light.
     Light,
 }
 
 /// Where the light is connected.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LightAt {
     /// To the last switch of the chain.
+    #[default]
     LastSwitch,
     /// To the first switch of the chain.
     FirstSwitch,
 }
 
 /// Whether 404.2(C) asks for a neutral at the switches.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum NeutralNeed {
     /// At every switch.
+    #[default]
     Every,
     /// At one: several switches see the whole of the room that is lit.
     One,

@@ -1,0 +1,71 @@
+//! The wiring: from what was entered to what [`wiring`](crate::wiring) is asked, and its answers.
+//!
+//! - [`boxes`] how full a box is;
+//! - [`laid`] how a conductor lies: its bundle, its ampacity, the smallest conductor for a load;
+//! - [`drop`] voltage drop along a run, its longest run, its smallest size, and what a measured drop implies;
+//! - [`cable`] cable for a run, and which cables switches need;
+//! - [`panel`] the panel as it hangs, its directory, what is wrong with it, and its supply;
+//! - [`neutral`] the currents in the neutrals of a job;
+//! - [`circuit`] a circuit judged rule by rule.
+
+use serde::Serialize;
+
+use super::{EntryProblem, Reader};
+use crate::job::LoadUnit;
+use crate::job::fields;
+use crate::quantity::Typed;
+use crate::wiring::conductor::Size;
+
+pub mod boxes;
+
+pub mod laid;
+
+pub mod drop;
+
+pub mod cable;
+
+pub mod panel;
+
+pub mod neutral;
+
+pub mod circuit;
+
+/// Nominal voltage from a leg to the neutral.
+pub const LEG_VOLTS: f64 = 120.0;
+
+/// Nominal voltage from leg to leg.
+pub const ACROSS_VOLTS: f64 = 240.0;
+
+/// Why something isn't answered.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum AskProblem<R> {
+    /// Entries that are missing or refused, each by its row and field.
+    Entries(Vec<EntryProblem>),
+    /// They can be read but can't be answered.
+    Refused(R),
+}
+
+impl<R> From<Vec<EntryProblem>> for AskProblem<R> {
+    fn from(problems: Vec<EntryProblem>) -> Self {
+        Self::Entries(problems)
+    }
+}
+
+impl Reader {
+    /// A size that must have been chosen; the smallest stands in until [`Reader::finish`] refuses all.
+    fn size(&mut self, name: &'static str, size: Option<Size>) -> Size {
+        size.unwrap_or_else(|| {
+            self.missing(name);
+            Size::Awg18
+        })
+    }
+
+    /// What a load takes, amperes at `volts`.
+    fn load_amps(&mut self, amount: &Typed, unit: LoadUnit, volts: f64) -> f64 {
+        match unit {
+            LoadUnit::Amps => self.need("amount", &fields::LOAD_AMPS, amount),
+            LoadUnit::Watts => self.need("amount", &fields::LOAD_WATTS, amount) / volts,
+        }
+    }
+}

@@ -1,0 +1,216 @@
+//! The quick sums.
+
+use calc::job::questions::EntryProblem;
+use calc::job::questions::wiring::AskProblem;
+use calc::job::questions::wiring::boxes::box_fill_of;
+use calc::job::questions::wiring::cable::{cable_run_of, switches_of};
+use calc::job::questions::wiring::drop::{
+    longest_run_of, measured_drop_of, smallest_for_drop_of, voltage_drop_of,
+};
+use calc::job::questions::wiring::laid::{ampacity_of, smallest_of};
+use calc::job::sums::{DemandUnit, DropLoadEntry, DropSystem, PartEntry, Sums};
+use calc::job::{BoxBy, BoxCableEntry, CodeEdition, Job, StretchEntry, Typed, Units, fields, file};
+use calc::saved;
+use calc::wiring::conductor::Size;
+use calc::wiring::voltage_drop::Across;
+
+const NOW: &str = "2026-03-02T08:00:00Z";
+const EDITION: CodeEdition = CodeEdition::E2023;
+
+fn typed(text: &str) -> Typed {
+    Typed::plain(text)
+}
+
+fn named<T: std::fmt::Debug, R: std::fmt::Debug>(
+    answer: Result<T, AskProblem<R>>,
+) -> Vec<(&'static str, Option<u32>)> {
+    match answer {
+        Err(AskProblem::Entries(problems)) => problems
+            .iter()
+            .map(|EntryProblem { name, row, .. }| (*name, *row))
+            .collect(),
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn new_sums_say_what_is_missing() {
+    let sums = Sums::default();
+    assert_eq!(
+        named(box_fill_of(&sums.box_fill, EDITION)),
+        [("trade_size", None)]
+    );
+    assert_eq!(
+        named(ampacity_of(&sums.ampacity, EDITION)),
+        [("size", None)]
+    );
+    assert_eq!(
+        named(smallest_of(&sums.ampacity, EDITION)),
+        [("other", None)]
+    );
+    let drop = &sums.voltage_drop;
+    assert_eq!(
+        named(voltage_drop_of(drop, EDITION)),
+        [("size", None), ("length", Some(1)), ("amount", Some(2))]
+    );
+    assert_eq!(
+        named(longest_run_of(drop, EDITION)),
+        [("size", None), ("amount", Some(2))]
+    );
+    assert_eq!(
+        named(smallest_for_drop_of(drop, EDITION)),
+        [("amount", Some(2)), ("length", Some(1))]
+    );
+    assert_eq!(
+        named(measured_drop_of(&sums.measured_drop, EDITION)),
+        [
+            ("load_idle", None),
+            ("load_loaded", None),
+            ("current", None)
+        ]
+    );
+    assert!(matches!(
+        cable_run_of(&sums.cable_run, EDITION),
+        Err(AskProblem::Refused(_))
+    ));
+    assert_eq!(
+        switches_of(&sums.switches, EDITION).unwrap().cables.len(),
+        3
+    );
+}
+
+#[test]
+fn a_run_worked_by_hand() {
+    // 16 A over 75 ft of 12 AWG solid, 1.93 ohm per 1000 ft (NFPA 70 Chapter 9 Table 8): 4.632 V, 3.86 %; the longest
+    // run for 3 % is 58.3 ft; 8 AWG is the first with less than 3.6 / (2 x 16 x 75) ohm per foot, 1.5 per 1000 ft: 10 AWG
+    // has 1.21 solid.
+    let mut sum = Sums::default().voltage_drop;
+    sum.size = Some(Size::Awg12);
+    sum.stretches[0].length = fields::RUN.keep("75", Units::FeetInches);
+    sum.loads[0].amount = typed("16 A");
+    let answer = voltage_drop_of(&sum, EDITION).unwrap();
+    assert!((answer.drop.worst_v - 4.632).abs() < 1e-9);
+    assert_eq!(answer.step_up.unwrap().next, Size::Awg10);
+    assert_eq!(answer.profile.len(), 2);
+    let longest = longest_run_of(&sum, EDITION).unwrap();
+    assert!((longest.length_ft - 58.29).abs() < 0.005);
+    assert_eq!(
+        smallest_for_drop_of(&sum, EDITION).unwrap().size,
+        Size::Awg10
+    );
+    // The same load in watts and in ohms: 1920 W and 7.5 ohm at 120 V.
+    for (unit, amount) in [(DemandUnit::Watts, "1.92 kW"), (DemandUnit::Ohms, "7.5")] {
+        sum.loads[0].unit = unit;
+        sum.loads[0].amount = typed(amount);
+        let same = longest_run_of(&sum, EDITION).unwrap();
+        assert!((same.length_ft - longest.length_ft).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn loads_find_their_stretch() {
+    let mut sum = Sums::default().voltage_drop;
+    sum.size = Some(Size::Awg12);
+    sum.system = DropSystem::Multiwire;
+    sum.stretches = [(10, "30'"), (11, "20'")]
+        .map(|(id, length)| StretchEntry {
+            id,
+            length: typed(length),
+            ..StretchEntry::default()
+        })
+        .to_vec();
+    let load = |id, stretch, across| DropLoadEntry {
+        id,
+        amount: typed("5"),
+        stretch,
+        across,
+        ..DropLoadEntry::default()
+    };
+    sum.loads = vec![
+        load(12, Some(10), Across::A),
+        load(13, None, Across::B),
+        load(14, Some(99), Across::A),
+    ];
+    assert_eq!(
+        named(voltage_drop_of(&sum, EDITION)),
+        [("stretch", Some(14))]
+    );
+    sum.loads.pop();
+    let points = voltage_drop_of(&sum, EDITION).unwrap().drop.points;
+    assert_eq!(
+        (points[0].current_a, points[0].current_b_a),
+        (5.0, Some(5.0))
+    );
+    assert_eq!(
+        (points[1].current_a, points[1].current_b_a),
+        (0.0, Some(5.0))
+    );
+}
+
+#[test]
+fn a_path_worked_by_hand() {
+    // 32 ft and 10 %, 8 in kept at both ends: 36.53 ft.
+    let mut sum = Sums::default().cable_run;
+    sum.pieces[0].parts = [(20, "8'"), (21, "20'"), (22, "4'")]
+        .map(|(id, length)| PartEntry {
+            id,
+            length: typed(length),
+            ..PartEntry::default()
+        })
+        .to_vec();
+    let take = cable_run_of(&sum, EDITION).unwrap();
+    assert!((take.cut_ft - 36.5333).abs() < 1e-3);
+    sum.pieces[0].parts[1].length = Typed::default();
+    assert_eq!(named(cable_run_of(&sum, EDITION)), [("length", Some(21))]);
+}
+
+#[test]
+fn half_a_measurement_wants_the_other() {
+    let mut sum = Sums::default().measured_drop;
+    sum.load_idle = typed("121.0");
+    sum.load_loaded = typed("119.7 V");
+    sum.current = typed("8");
+    assert!((measured_drop_of(&sum, EDITION).unwrap().run_ohm - 0.1625).abs() < 1e-9);
+    sum.supply_idle = typed("121");
+    sum.length = typed("0");
+    assert_eq!(
+        named(measured_drop_of(&sum, EDITION)),
+        [("supply_loaded", None), ("size", None)]
+    );
+}
+
+#[test]
+fn sums_survive_and_are_kept_into_a_job() {
+    let mut sums = Sums::default();
+    let row = sums.fresh_id();
+    assert!(row >= 10 && sums.fresh_id() > row);
+    sums.box_fill.by = BoxBy::Marked;
+    sums.box_fill.marked = typed("20.3");
+    sums.box_fill.cables = vec![
+        BoxCableEntry::new(1, Some(Size::Awg14)),
+        BoxCableEntry::new(2, Some(Size::Awg14)),
+    ];
+    sums.voltage_drop.size = Some(Size::Awg12);
+    sums.voltage_drop.stretches[0].length = typed("75'");
+    sums.voltage_drop.loads[0].amount = typed("16");
+    sums.voltage_drop.loads[0].stretch = Some(1);
+    sums.box_fill
+        .rest
+        .insert("later".to_owned(), serde_json::json!([1]));
+    assert_eq!(saved::read(&saved::write(&sums)), Ok(sums.clone()));
+
+    let mut job = Job::new("a", "", NOW, Units::FeetInches);
+    let found = sums.box_fill.keep(&mut job, "door");
+    let circuit = sums.voltage_drop.keep(&mut job, "run").unwrap();
+    let laid = sums.ampacity.keep(&mut job, "cable");
+    assert_eq!(file::read(&file::write(&job)), Ok(job.clone()));
+    assert_eq!(
+        box_fill_of(job.box_entry(found).unwrap(), EDITION),
+        box_fill_of(&sums.box_fill, EDITION)
+    );
+    let circuit = job.circuit(circuit).unwrap();
+    assert_eq!(circuit.loads[0].stretch, Some(circuit.stretches[0].id));
+    assert_eq!(job.circuit(laid).unwrap().laid, sums.ampacity.laid);
+    sums.voltage_drop.system = DropSystem::ThreePhase;
+    assert_eq!(sums.voltage_drop.keep(&mut job, "run"), None);
+}
