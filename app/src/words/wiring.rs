@@ -29,6 +29,7 @@ words! {
     by_edition(edition: &str) => "By NFPA 70-{edition}. Local code may differ." | "Según NFPA 70-{edition}. El código local puede ser otro.";
     sections => "Code sections, in plain words" | "Artículos del código, en palabras simples";
     size_label => "Wire size" | "Calibre del alambre";
+    size_open => "choose" | "elija";
     metal_label => "Metal" | "Metal";
     copper => "copper" | "cobre";
     aluminum => "aluminum" | "aluminio";
