@@ -15,14 +15,14 @@ use crate::markup::view;
 use crate::reactive::{derived, say};
 use crate::words::wiring as words;
 
-type Get<T> = Arc<dyn Fn(&Sums) -> T + Send + Sync>;
-type Put<T> = Arc<dyn Fn(&mut Sums, T) + Send + Sync>;
+type Reads<T> = Arc<dyn Fn(&Sums) -> T + Send + Sync>;
+type Writes<T> = Arc<dyn Fn(&mut Sums, T) + Send + Sync>;
 
 /// A place in the sums: how it is read and how it is written.
 #[derive(Clone)]
 pub struct Spot<T: 'static> {
-    get: Get<T>,
-    put: Put<T>,
+    get: Reads<T>,
+    put: Writes<T>,
 }
 
 impl<T> Spot<T> {
@@ -170,11 +170,7 @@ pub fn label(text: &'static str) -> Signal<String> {
 }
 
 /// The place of a row in a list, from 1, as its labels have it.
-pub fn numbered(
-    ids: Memo<Vec<u32>>,
-    id: u32,
-    words: fn(usize) -> String,
-) -> Signal<String> {
+pub fn numbered(ids: Memo<Vec<u32>>, id: u32, words: fn(usize) -> String) -> Signal<String> {
     derived(move || words(ids.with(|ids| ids.iter().position(|&row| row == id).unwrap_or(0) + 1)))
 }
 
@@ -193,7 +189,8 @@ pub fn field(
     let id: String = id.into();
     let hint = Signal::stored(shown.hint.to_owned());
     let units = open.units();
-    view! { <Measured id label hint field units optional=shown.optional value on_typed /> }.into_any()
+    view! { <Measured id label hint field units optional=shown.optional value on_typed /> }
+        .into_any()
 }
 
 /// A few options side by side.
@@ -209,7 +206,8 @@ pub fn choice(
     let value = open.part(move |sums| get(sums));
     let on_pick = Callback::new(move |code| open.change(|sums| put(sums, code)));
     let hint = Signal::stored(hint.to_owned());
-    view! { <Choice id=id.into() label hint options=Signal::stored(options) value on_pick /> }.into_any()
+    view! { <Choice id=id.into() label hint options=Signal::stored(options) value on_pick /> }
+        .into_any()
 }
 
 /// One of many, in a list.

@@ -215,8 +215,7 @@ fn inside(layer: &BoxLayer, top: f64, base: f64) -> AnyView {
                 .map(|n| {
                     let (row, column) = (n / columns, n % columns);
                     let in_row = columns.min(count - row * columns);
-                    let x = LEFT
-                        + (INSIDE - 14.0) * (f64::from(column) + 0.5) / f64::from(in_row);
+                    let x = LEFT + (INSIDE - 14.0) * (f64::from(column) + 0.5) / f64::from(in_row);
                     let y = base - height * (f64::from(row) + 0.5) / f64::from(rows);
                     view! {
                         <circle class=class cx=x cy=y r=radius />

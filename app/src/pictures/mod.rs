@@ -19,6 +19,8 @@ pub mod box_fill;
 
 pub mod drop_plot;
 
+pub mod switch_chain;
+
 pub use box_fill::BoxPicture;
 pub use drop_plot::DropPlot;
 pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};
@@ -26,3 +28,4 @@ pub use floor_map::FloorMap;
 pub use floors::Floors;
 pub use ramp::RampProfile;
 pub use section::Section;
+pub use switch_chain::SwitchChain;

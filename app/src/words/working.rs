@@ -264,7 +264,12 @@ mod tests {
     fn every_formula_and_figure_of_a_working_has_words() {
         let (formulas, figures) = names_in_calc();
         // The search finds what is known to be there, in each of the ways it is written.
-        for known in ["bags", "run_from_rise_and_slope", "finished_floor_here", "corrected_ampacity"] {
+        for known in [
+            "bags",
+            "run_from_rise_and_slope",
+            "finished_floor_here",
+            "corrected_ampacity",
+        ] {
             assert!(
                 formulas.iter().any(|name| name == known),
                 "{known} was not found"
@@ -278,12 +283,20 @@ mod tests {
         }
         let mute: Vec<_> = formulas
             .iter()
-            .filter(|name| formula(name).or_else(|| wiring::working::formula(name)).is_none())
+            .filter(|name| {
+                formula(name)
+                    .or_else(|| wiring::working::formula(name))
+                    .is_none()
+            })
             .collect();
         assert!(mute.is_empty(), "formulas without words: {mute:?}");
         let mute: Vec<_> = figures
             .iter()
-            .filter(|name| figure_name(name).or_else(|| wiring::working::figure_name(name)).is_none())
+            .filter(|name| {
+                figure_name(name)
+                    .or_else(|| wiring::working::figure_name(name))
+                    .is_none()
+            })
             .collect();
         assert!(mute.is_empty(), "figures without words: {mute:?}");
     }

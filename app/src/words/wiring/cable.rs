@@ -1,11 +1,11 @@
 //! A run of cable, and the cables between switches and a light.
 
 use calc::job::Units;
-use calc::quantity::fixed;
 use calc::wiring::cable_run::{
     Role, RunFinding, RunRefusal, SwitchFinding, SwitchRefusal, SwitchSpot,
 };
 
+use super::length;
 use crate::pictures::length_text;
 
 words! {
@@ -24,12 +24,11 @@ words! {
     from_free(number: usize) => "Piece {number}: kept at its start" | "Pieza {number}: se deja al principio";
     to_free(number: usize) => "Piece {number}: kept at its end" | "Pieza {number}: se deja al final";
     free_hint => "At least 6 in free at a box; the way round a panel takes more." | "Al menos 6 pulg libres en una caja; la vuelta en un panel lleva más.";
-    part_way(number: usize) => "Part {number}: way" | "Parte {number}: rumbo";
-    part_length(number: usize) => "Part {number}: length" | "Parte {number}: largo";
-    part_held(number: usize) => "Part {number}: held" | "Parte {number}: sujeción";
-    part_edge(number: usize) => "Part {number}: to the edge of the wood" | "Parte {number}: a la orilla de la madera";
-    part_attic(number: usize) => "Part {number}: in an attic you can enter" | "Parte {number}: en un ático al que se entra";
-    part_name(number: usize) => "part {number}" | "la parte {number}";
+    part_way(of: String) => "{of}: way" | "{of}: rumbo";
+    part_length(of: String) => "{of}: length" | "{of}: largo";
+    part_held(of: String) => "{of}: held" | "{of}: sujeción";
+    part_edge(of: String) => "{of}: to the edge of the wood" | "{of}: a la orilla de la madera";
+    part_attic(of: String) => "{of}: in an attic you can enter" | "{of}: en un ático al que se entra";
     add_part => "Add a part of the way" | "Agregar parte del camino";
     way_up => "up" | "arriba";
     way_across => "across" | "a lo largo";
@@ -43,8 +42,16 @@ words! {
     roll_label => "Cable on a roll" | "Cable por rollo";
     roll_hint => "250 ft is how most of it is sold: common practice." | "Lo más se vende en 250 pies: práctica común.";
     to_buy => "Cable, all pieces" | "Cable, todas las piezas";
-    rests_one(pieces: usize, staples: u32) => "{pieces} pieces out of one roll, {staples} staples." | "{pieces} piezas de un rollo, {staples} grapas.";
-    rests_many(pieces: usize, rolls: usize, staples: u32) => "{pieces} pieces out of {rolls} rolls, {staples} staples." | "{pieces} piezas de {rolls} rollos, {staples} grapas.";
+    rests_said(pieces: String, rolls: String, staples: String) => "{pieces} out of {rolls}, {staples}." | "{pieces} de {rolls}, {staples}.";
+    one_piece => "1 piece" | "1 pieza";
+    many_pieces(count: usize) => "{count} pieces" | "{count} piezas";
+    one_roll => "1 roll" | "1 rollo";
+    many_rolls(count: usize) => "{count} rolls" | "{count} rollos";
+    one_staple => "1 staple" | "1 grapa";
+    many_staples(count: u32) => "{count} staples" | "{count} grapas";
+    part_itself(of: String) => "{of}" | "{of}";
+    chain_caption => "Every wire in its colour: B black, R red, U blue, W white, W* a white marked as a hot, G ground. Colours are common practice: test, never trust them."
+        | "Cada alambre en su color: B negro, R rojo, U azul, W blanco, W* blanco marcado como vivo, G tierra. Los colores son costumbre: pruebe, no se confíe.";
     pieces_caption => "Cut list" | "Lista de cortes";
     head_piece => "Piece" | "Pieza";
     head_path => "Path" | "Camino";
@@ -106,13 +113,25 @@ words! {
         | "Sepa qué hay detrás del acabado antes de taladrar: tubos, gas, otros cables.";
 }
 
-/// Feet of cable, or meters.
-pub fn feet(feet: f64, units: Units) -> String {
-    if units == Units::Metric {
-        format!("{} m", fixed(feet * 0.3048, 1))
+/// Pieces, rolls and staples in a sentence.
+pub fn rests(pieces: usize, rolls: usize, staples: u32) -> String {
+    let some = |count: usize, one: &'static str, many: fn(usize) -> String| {
+        if count == 1 {
+            one.to_owned()
+        } else {
+            many(count)
+        }
+    };
+    let staples = if staples == 1 {
+        one_staple().to_owned()
     } else {
-        format!("{} {}", fixed(feet, 1), crate::words::common::unit_ft())
-    }
+        many_staples(staples)
+    };
+    rests_said(
+        some(pieces, one_piece(), many_pieces),
+        some(rolls, one_roll(), many_rolls),
+        staples,
+    )
 }
 
 /// What to mind on the way.
@@ -125,14 +144,22 @@ pub fn finding(finding: &RunFinding, units: Units) -> String {
             edge_in,
             least_in,
             ..
-        } => plate_hole(part_of(piece + 1, part + 1), inches(*edge_in), inches(*least_in)),
+        } => plate_hole(
+            part_of(piece + 1, part + 1),
+            inches(*edge_in),
+            inches(*least_in),
+        ),
         RunFinding::PlateAlongFraming {
             piece,
             part,
             edge_in,
             least_in,
             ..
-        } => plate_along(part_of(piece + 1, part + 1), inches(*edge_in), inches(*least_in)),
+        } => plate_along(
+            part_of(piece + 1, part + 1),
+            inches(*edge_in),
+            inches(*least_in),
+        ),
         RunFinding::EdgeNotKnown {
             piece,
             part,
@@ -147,7 +174,7 @@ pub fn finding(finding: &RunFinding, units: Units) -> String {
         } => too_little(piece + 1, inches(*free_in), inches(*least_in)),
         RunFinding::AtticGuard { piece, part, .. } => attic_guard(part_of(piece + 1, part + 1)),
         RunFinding::LongerThanRoll { piece, length_ft } => {
-            longer_than_roll(piece + 1, feet(*length_ft, units))
+            longer_than_roll(piece + 1, length(*length_ft, units))
         }
     }
 }
@@ -158,7 +185,7 @@ pub fn refusal(refusal: &RunRefusal, units: Units) -> String {
         RunRefusal::NoPiece => refused_no_piece().to_owned(),
         RunRefusal::NoPath { piece } => refused_no_path(piece + 1),
         RunRefusal::Length { piece, .. } => refused_length(piece + 1),
-        RunRefusal::Total { length_ft } => refused_total(feet(*length_ft, units)),
+        RunRefusal::Total { length_ft } => refused_total(length(*length_ft, units)),
         RunRefusal::Free { piece, .. } => refused_free(piece + 1),
         RunRefusal::Edge { piece, .. } => refused_edge(piece + 1),
         RunRefusal::Allowance { .. } => refused_allowance().to_owned(),

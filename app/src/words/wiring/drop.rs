@@ -2,30 +2,44 @@
 
 use calc::quantity::fixed;
 use calc::wiring::measured_drop::{MeasuredFinding, MeasuredRefusal};
-use calc::wiring::voltage_drop::{Across, DropFinding, DropRefusal, System};
+use calc::wiring::voltage_drop::{Across, DropFinding, DropRefusal};
 
 use super::{impedance_refusal, size};
 
 words! {
     title => "Voltage drop" | "Caída de voltaje";
-    line => "Volts lost along a run, the longest run, the smallest wire; or what measured volts say."
-        | "Voltios que se pierden en un tramo, el tramo más largo, el alambre más chico; o lo que dicen los voltios medidos.";
+    line => "Volts lost along a run with several loads, the longest run, the smallest wire."
+        | "Voltios que se pierden en un tramo con varias cargas, el tramo más largo, el alambre más chico.";
+    measured_title => "Measured volts" | "Voltios medidos";
+    measured_line => "Readings with the load off and on: the resistance they imply, and whether the wire explains it."
+        | "Lecturas con la carga apagada y encendida: la resistencia que implican, y si el alambre la explica.";
     want_label => "Find" | "Calcular";
     want_drop => "what a run loses" | "lo que pierde un tramo";
     want_longest => "the longest run" | "el tramo más largo";
     want_smallest => "the smallest wire" | "el alambre más chico";
     want_measured => "what my meter says" | "lo que dice mi multímetro";
     system_label => "Supply" | "Alimentación";
-    system_120 => "120 V, hot and neutral" | "120 V, vivo y neutro";
-    system_240 => "240 V, two hots" | "240 V, dos vivos";
-    system_multiwire => "120/240 V, two hots and a shared neutral" | "120/240 V, dos vivos y neutro compartido";
-    system_three_208 => "208 V, three phase" | "208 V, trifásica";
-    system_three_480 => "480 V, three phase" | "480 V, trifásica";
-    system_other => "another two-wire voltage" | "otro voltaje de dos hilos";
+    system_two_wire => "two wires, single phase" | "dos hilos, una fase";
+    system_multiwire => "two hots and a shared neutral" | "dos vivos y neutro compartido";
+    system_three_phase => "three phase" | "trifásica";
+    volts_hint => "Between the two wires; leg to neutral on a shared one; line to line on three phase."
+        | "Entre los dos hilos; de línea a neutro si es compartido; entre líneas en trifásica.";
+    more_heading => "More about wire and supply" | "Más del alambre y la alimentación";
+    loads_heading => "The loads" | "Las cargas";
+    load_label(number: usize) => "Load {number}" | "Carga {number}";
+    load_in(number: usize) => "Load {number} is in" | "Carga {number} en";
+    load_across(number: usize) => "Load {number} is from" | "Carga {number} va de";
+    load_at(number: usize) => "Load {number} is at" | "Carga {number} está en";
+    load_name(number: usize) => "load {number}" | "la carga {number}";
+    at_far_end => "the far end" | "la punta";
+    at_stretch(number: usize) => "the end of stretch {number}" | "el final del tramo {number}";
+    add_load => "Add a load" | "Agregar carga";
+    at_load_heading => "At the load" | "En la carga";
+    at_panel_heading => "At the panel" | "En el panel";
+    rests_gained(volts: String) => "{volts} V more with the load on, not less." | "{volts} V más con la carga encendida, no menos.";
     volts_label => "Nominal voltage" | "Voltaje nominal";
     source_volts_label => "Measured at the start" | "Medido al principio";
     source_volts_hint => "Leave empty for the nominal voltage." | "Déjelo vacío para usar el nominal.";
-    source_ohm_label => "Resistance ahead of it, each hot" | "Resistencia antes, por cada vivo";
     feeder_label => "Lost in the feeder already" | "Ya perdido en el alimentador";
     parallel_label => "Wires in parallel for each leg" | "Alambres en paralelo por línea";
     method_label => "Resistance by" | "Resistencia según";
@@ -41,13 +55,9 @@ words! {
     conductor_hint => "The tables are for 167 °F (75 °C), a wire fully loaded; a cooler wire loses less." | "Las tablas son a 167 °F (75 °C), alambre a plena carga; más fresco pierde menos.";
     stretches_heading => "The run, from the panel outwards" | "El tramo, del panel hacia afuera";
     stretch_length(number: usize) => "Stretch {number}: length, one way" | "Tramo {number}: largo, de ida";
-    stretch_load(number: usize) => "Stretch {number}: load at its end" | "Tramo {number}: carga al final";
-    stretch_load_hint => "0 where there is none." | "0 si no hay ninguna.";
-    stretch_in(number: usize) => "Stretch {number}: load in" | "Tramo {number}: carga en";
     in_amps => "amps" | "amperes";
     in_watts => "watts" | "watts";
     in_ohms => "ohms" | "ohms";
-    stretch_across(number: usize) => "Stretch {number}: load from" | "Tramo {number}: carga de";
     across_a => "leg A to neutral" | "línea A a neutro";
     across_b => "leg B to neutral" | "línea B a neutro";
     across_both => "leg to leg" | "línea a línea";
@@ -70,7 +80,7 @@ words! {
     longest => "Longest run, one way" | "Tramo más largo, de ida";
     smallest => "Smallest wire, by the drop alone" | "Alambre más chico, solo por la caída";
     measured_run => "Resistance of the run" | "Resistencia del tramo";
-    rests_drop(volts: String, percent: String) => "{volts} V, {percent} % of the nominal voltage." | "{volts} V, {percent} % del voltaje nominal.";
+    rests_drop(percent: String) => "{percent} % of the nominal voltage." | "{percent} % del voltaje nominal.";
     keeps_branch => "Within the 3 % that is recommended for a branch circuit." | "Dentro del 3 % recomendado para un circuito derivado.";
     above_branch(percent: String) => "{percent} % is more than the 3 % recommended for a branch circuit. A larger wire, a shorter way or less load lowers it."
         | "{percent} % es más que el 3 % recomendado para un circuito derivado. Alambre más grueso, camino más corto o menos carga lo bajan.";
@@ -78,10 +88,10 @@ words! {
     leg_rises(volts: String) => "The unbalance lifts the lighter leg by {volts} V. A neutral that opens would lift it far more."
         | "El desbalance sube la línea menos cargada {volts} V. Un neutro abierto la subiría mucho más.";
     parallel_small(size: String) => "{size} may not run in parallel: 1/0 AWG is the smallest." | "{size} no puede ir en paralelo: lo mínimo es 1/0 AWG.";
-    rests_longest(volts: String, percent: String) => "It loses {volts} V, {percent} %, at the far end." | "Pierde {volts} V, {percent} %, en la punta.";
+    rests_longest(volts: String) => "It loses {volts} V at the far end, with all loads there." | "Pierde {volts} V en la punta, con todas las cargas ahí.";
     rests_smallest(volts: String, percent: String) => "It loses {volts} V, {percent} %. Its ampacity and its breaker are another question."
         | "Pierde {volts} V, {percent} %. Su ampacidad y su breaker son otra cuestión.";
-    rests_measured(volts: String, amps: String) => "{volts} V lost on the way at {amps} A." | "Se pierden {volts} V en el camino con {amps} A.";
+    rests_measured(volts: String) => "{volts} V lost on the way, there and back." | "Se pierden {volts} V en el camino, de ida y vuelta.";
     points_caption => "Point by point" | "Punto por punto";
     head_at => "At" | "A";
     head_left => "Left" | "Queda";
@@ -96,7 +106,6 @@ words! {
         | "{next} ahorraría {saved} W mientras trabaja la carga, y perdería {percent} %.";
     row_most => "Most it may have, 1000 ft" | "Máximo que puede tener, 1000 pies";
     row_source => "Ahead of the panel" | "Antes del panel";
-    row_run => "From there to the load and back" | "De ahí a la carga y de regreso";
     row_expected => "The run should have" | "El tramo debería tener";
     row_excess => "Too much" | "De más";
     row_excess_ft => "As feet of that wire" | "Como pies de ese alambre";
@@ -130,7 +139,7 @@ words! {
     refused_current => "Enter a current of 0.01 up to 6000 A." | "Escriba una corriente de 0.01 a 6000 A.";
     caution_live => "Reading volts is work on live parts. Gloves and meter rated for it, one hand, nothing open that need not be; where you are not trained for that, call an electrician."
         | "Leer voltios es trabajo con partes vivas. Guantes y multímetro adecuados, una mano, nada abierto sin necesidad; si no tiene la preparación, llame a un electricista.";
-    picture_says(start: String, end: String, at: String) => "Voltage falls from {start} V to {end} V over {at} ft." | "El voltaje baja de {start} V a {end} V en {at} pies.";
+    picture_says(start: String, end: String, at: String) => "Voltage falls from {start} V to {end} V over {at}." | "El voltaje baja de {start} V a {end} V en {at}.";
     picture_caption => "Volts against feet of run. The dashed line marks 3 % below nominal." | "Voltios contra pies de tramo. La línea cortada marca 3 % abajo del nominal.";
     picture_limit(volts: String) => "3 %: {volts} V" | "3 %: {volts} V";
 }
@@ -152,11 +161,6 @@ pub fn across(across: Across) -> &'static str {
         Across::B => across_b(),
         Across::Both => across_both(),
     }
-}
-
-/// Whether a system has two legs with a neutral.
-pub const fn has_legs(system: System) -> bool {
-    matches!(system, System::Multiwire { .. })
 }
 
 /// What is remarkable about a run.

@@ -1,7 +1,7 @@
 //! Box fill.
 
 use calc::job::Units;
-use calc::quantity::{Volume, VolumeUnit, fixed};
+use calc::quantity::{Volume, fixed};
 use calc::wiring::box_fill::{BoxFinding, BoxRefusal, EnteringCable, FillItem, SmallestBox};
 use calc::wiring::tables::{BoxFamily, BoxRow};
 
@@ -30,15 +30,26 @@ words! {
     ring_name(number: usize) => "ring {number}" | "el anillo {number}";
     contents_heading => "What is in it" | "Qué lleva";
     cables_heading => "Cables that end or are spliced here" | "Cables que terminan o se empalman aquí";
-    cable_number(number: usize) => "Cable {number}" | "Cable {number}";
     cable_name(number: usize) => "cable {number}" | "el cable {number}";
     cable_size(number: usize) => "Cable {number}: wire size" | "Cable {number}: calibre";
     cable_wires(number: usize) => "Cable {number}: insulated wires" | "Cable {number}: alambres aislados";
     cable_wires_hint => "2 for a two-wire cable, 3 for a three-wire; the bare ground apart." | "2 en cable de dos hilos, 3 en el de tres; la tierra desnuda aparte.";
-    cable_count(number: usize) => "Cable {number}: how many like it" | "Cable {number}: cuántos iguales";
     cable_ground(number: usize) => "Cable {number}: ground" | "Cable {number}: tierra";
     ground_same => "same size" | "mismo calibre";
     ground_none => "none" | "sin tierra";
+    ground_other => "another size" | "otro calibre";
+    cable_ground_size(number: usize) => "Cable {number}: size of its ground" | "Cable {number}: calibre de su tierra";
+    one_more => "One more like it" | "Otro igual";
+    barrier_label(number: usize) => "Barrier {number}" | "División {number}";
+    barrier_volume(number: usize) => "Barrier {number}, marked volume" | "División {number}, volumen marcado";
+    barrier_name(number: usize) => "barrier {number}" | "la división {number}";
+    barrier_metal => "metal, no mark" | "de metal, sin marca";
+    barrier_plastic => "plastic, no mark" | "de plástico, sin marca";
+    barrier_marked => "marked with its volume" | "con su volumen marcado";
+    add_barrier => "Add a barrier" | "Agregar división";
+    block_size(number: usize) => "Terminal block {number}: largest wire on it" | "Bloque de terminales {number}: alambre más grande";
+    block_name(number: usize) => "terminal block {number}" | "el bloque {number}";
+    add_block => "Add a terminal block" | "Agregar bloque de terminales";
     add_cable => "Add a cable" | "Agregar cable";
     devices_heading => "Switches, receptacles, dimmers" | "Apagadores, tomacorrientes, dimmers";
     device_size(number: usize) => "Device {number}: largest wire on it" | "Dispositivo {number}: alambre más grande conectado";
@@ -59,7 +70,6 @@ words! {
     kind_canopy => "fixture wires under a domed canopy" | "alambres de lámpara bajo un dosel";
     kind_ground => "grounds besides those of the cables" | "tierras además de las de los cables";
     kind_isolated => "isolated grounds" | "tierras aisladas";
-    kind_terminal => "terminal blocks, by their largest wire" | "bloques de terminales, por su alambre más grande";
     clamps_label => "Clamps inside the box" | "Prensacables dentro de la caja";
     clamps_hint => "Any number counts once; connectors that stay outside don't." | "Los que sean cuentan una vez; los conectores de afuera no.";
     supports_label => "Kinds of stud or hickey" | "Tipos de espárrago o hickey";
@@ -72,7 +82,6 @@ words! {
     lines_caption => "What counts" | "Qué cuenta";
     head_what => "What" | "Qué";
     head_counts => "Counts" | "Cuenta";
-    head_space => "in³" | "in³";
     more_heading => "More that fits, one kind alone" | "Qué más cabe, de un solo tipo";
     more_cable(size: &str, wires: u32) => "{size}-{wires} with ground" | "{size}-{wires} con tierra";
     smallest_heading => "Smallest metal box that holds this" | "La caja metálica más chica que lo lleva";
@@ -121,17 +130,29 @@ words! {
     refused_large(size: String) => "{size} is sized by other rules (314.28): box fill goes up to 6 AWG." | "{size} va por otras reglas (314.28): este cálculo llega hasta 6 AWG.";
     picture_says(required: String, volume: String) => "A box filled to {required} of {volume}, layer by layer." | "Una caja llena hasta {required} de {volume}, capa por capa.";
     picture_caption => "The box drawn to volume: each layer as high as the space it takes." | "La caja dibujada a volumen: cada capa tan alta como el espacio que ocupa.";
-    picture_brim(volume: String) => "{volume}" | "{volume}";
     room_label(room: String) => "room {room}" | "libre {room}";
     over_label(over: String) => "over {over}" | "de más {over}";
 }
 
 /// A volume of a box, in the units in force; the trade's own are cubic inches.
 pub fn volume(in3: f64, units: Units) -> String {
+    format!("{} {}", volume_number(in3, units), volume_unit(units))
+}
+
+/// The number of that volume: cubic inches to a thousandth, or cubic centimeters to a tenth.
+pub fn volume_number(in3: f64, units: Units) -> String {
     if units == Units::Metric {
-        format!("{} cm³", fixed(Volume::from_in3(in3).in_unit(VolumeUnit::Liters) * 1000.0, 0))
+        fixed(Volume::from_in3(in3).liters() * 1000.0, 1)
     } else {
-        format!("{} in³", fixed(in3, 3))
+        fixed(in3, 3)
+    }
+}
+
+/// The unit of that volume.
+pub const fn volume_unit(units: Units) -> &'static str {
+    match units {
+        Units::Metric => "cm³",
+        Units::FeetInches => "in³",
     }
 }
 

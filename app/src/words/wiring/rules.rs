@@ -1,6 +1,8 @@
 //! What each section of the code says, in our own words.
 
+use calc::job::CodeEdition;
 use calc::wiring::code::Rule;
+use calc::working::{Source, Step};
 
 macro_rules! rule_words {
     ($($rule:ident => $en:literal | $es:literal;)+) => {
@@ -146,4 +148,61 @@ rule_words! {
     NeutralBond => "Past the service, neutral and ground stay apart." | "Después de la acometida, neutro y tierra van separados.";
     ServiceBond => "At the service, neutral and ground are joined." | "En la acometida, neutro y tierra van unidos.";
     BuildingDisconnect => "A building fed from another has its own disconnect." | "Un edificio alimentado desde otro tiene su propio interruptor general.";
+}
+
+/// The sections that steps rest on, each with what it says, in the order of the steps; `more` are further rules.
+pub fn sections(steps: &[Step], more: &[Rule], edition: CodeEdition) -> Vec<(String, String)> {
+    let cited = steps.iter().filter_map(|step| match step.source {
+        Source::Published(citation) => Some(citation),
+        _ => None,
+    });
+    let more = more.iter().map(|rule| rule.citation(edition));
+    let mut rows: Vec<(String, String)> = Vec::new();
+    for citation in cited.chain(more) {
+        if rows.iter().any(|(known, _)| known == citation) {
+            continue;
+        }
+        let mut says = String::new();
+        for known in Rule::ALL
+            .iter()
+            .filter(|known| known.citation(edition) == citation)
+        {
+            if !says.is_empty() {
+                says.push(' ');
+            }
+            says.push_str(rule(*known));
+        }
+        if !says.is_empty() {
+            rows.push((citation.to_owned(), says));
+        }
+    }
+    rows
+}
+
+/// The first rule of each section that is named as calc names it in an answer.
+pub fn named(sections: impl Iterator<Item = &'static str>, edition: CodeEdition) -> Vec<Rule> {
+    sections
+        .filter_map(|section| {
+            let mut all = Rule::ALL.iter();
+            all.find(|rule| rule.section(edition) == section).copied()
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_section_a_step_cites_is_explained_once() {
+        for edition in [CodeEdition::E2017, CodeEdition::E2020, CodeEdition::E2023] {
+            let all = sections(&[], Rule::ALL, edition);
+            for rule in Rule::ALL {
+                let citation = rule.citation(edition);
+                assert_eq!(all.iter().filter(|(known, _)| known == citation).count(), 1);
+            }
+            // NFPA 70-2023 310.15(C)(1) holds both the length of a bundle and how travellers count.
+            assert!(all.iter().all(|(_, says)| says.ends_with('.')));
+        }
+    }
 }
