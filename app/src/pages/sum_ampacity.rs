@@ -23,6 +23,7 @@ use crate::entry::ChoiceOption;
 use crate::pictures::Figure;
 use crate::reactive::{When, derived, draw, memo, say};
 use crate::shell::PageHeading;
+use crate::words::common;
 use crate::words::wiring::{self as words, ampacity as says, rules};
 
 /// What the sum answers, either way.
@@ -106,22 +107,20 @@ pub fn SumAmpacityPage() -> impl IntoView {
         {edition_field(open)}
         {choice(open, "ampacity-want", label(says::want_label()), "", wants, coded!(AmpacityWant::code; ampacity.want))}
         {draw(of_want)}
-        <div class="pair">
-            {pick(
-                open,
-                "wire-metal",
-                label(words::metal_label()),
-                options(|metal: Metal| words::metal(metal).to_owned()),
-                coded!(Coded::word; ampacity.laid.metal),
-            )}
-            {pick(
-                open,
-                "wire-covering",
-                label(words::covering_label()),
-                options(words::covering),
-                coded!(Coded::word; ampacity.laid.covering),
-            )}
-        </div>
+        {pick(
+            open,
+            "wire-metal",
+            label(words::metal_label()),
+            options(|metal: Metal| words::metal(metal).to_owned()),
+            coded!(Coded::word; ampacity.laid.metal),
+        )}
+        {pick(
+            open,
+            "wire-covering",
+            label(words::covering_label()),
+            options(words::covering),
+            coded!(Coded::word; ampacity.laid.covering),
+        )}
         {field(
             open,
             "ambient",
@@ -231,7 +230,7 @@ fn Bundle(open: OpenSums) -> impl IntoView {
                     kinds(),
                     coded!(CableKind::code; ampacity.laid.beside[id].cable),
                 )}
-                <div class="pair">
+                <div class="pair level">
                     {field(
                         open,
                         format!("beside-count-{id}"),
@@ -296,14 +295,15 @@ fn limits(answer: &Answer) -> Vec<(String, String)> {
     let mut rows = Vec::new();
     if let Some(smallest) = &answer.smallest {
         rows.push((says::load_row().to_owned(), amps(smallest.min_rating_a)));
-        rows.push((says::breaker_taken().to_owned(), amps(smallest.breaker_a)));
         rows.push((says::ampacity().to_owned(), amps(ampacity.ampacity_a)));
     }
-    let breaker = ampacity.breaker.rating_a;
-    rows.push((
-        says::breaker_row().to_owned(),
-        breaker.map_or_else(|| crate::words::common::none().to_owned(), amps),
-    ));
+    if answer.smallest.is_some() {
+        let breaker = ampacity.breaker.rating_a;
+        rows.push((
+            says::breaker_row().to_owned(),
+            breaker.map_or_else(|| common::none().to_owned(), amps),
+        ));
+    }
     rows.extend([
         (says::table_row().to_owned(), amps(ampacity.table_a)),
         (
@@ -338,7 +338,7 @@ fn notices(answer: &Answer) -> Vec<String> {
     notes.collect()
 }
 
-/// The conductor in a sentence, its breaker, what governed it, the edition.
+/// The conductor in a sentence, and the edition.
 fn rests(answer: &Answer) -> String {
     let ampacity = &answer.ampacity;
     let conductor = ampacity.conductor;
@@ -347,16 +347,36 @@ fn rests(answer: &Answer) -> String {
         words::metal(conductor.metal),
         words::covering(conductor.covering),
     );
-    let mut sentences = vec![format!("{wire}."), says::breaker(&ampacity.breaker)];
-    sentences.push(says::governed_says(ampacity.governed).to_owned());
-    sentences.extend(says::breaker_governed(&ampacity.breaker).map(str::to_owned));
-    if let Some(smallest) = &answer.smallest
-        && let Some((size, why)) = &smallest.smaller
-    {
-        sentences.push(says::too_small(words::size(*size), why));
-    }
-    sentences.push(words::by_edition(words::edition(ampacity.edition)));
+    format!(
+        "{wire}. {}",
+        words::by_edition(words::edition(ampacity.edition))
+    )
+}
+
+/// What governed: why no smaller size will do, or which step set the ampacity; then what set the breaker.
+fn governs(answer: &Answer) -> String {
+    let ampacity = &answer.ampacity;
+    let first = match &answer.smallest {
+        Some(smallest) => smallest
+            .smaller
+            .as_ref()
+            .map(|(size, why)| says::too_small(words::size(*size), why)),
+        None => Some(says::governed_says(ampacity.governed).to_owned()),
+    };
+    let breaker = says::breaker_governed(&ampacity.breaker).filter(|_| answer.smallest.is_none());
+    let sentences: Vec<String> = first
+        .into_iter()
+        .chain(breaker.map(str::to_owned))
+        .collect();
     sentences.join(" ")
+}
+
+/// The breaker's figure beside the one that leads.
+fn breaker_of(answer: &Answer) -> (&'static str, Option<f64>) {
+    match &answer.smallest {
+        Some(smallest) => (says::breaker_taken(), Some(smallest.breaker_a)),
+        None => (says::breaker_row(), answer.ampacity.breaker.rating_a),
+    }
 }
 
 #[component]
@@ -392,6 +412,17 @@ fn AmpacityAnswer(found: Memo<Option<Answer>>, units: Memo<Units>) -> impl IntoV
     let of = move |part: fn(&Answer) -> Vec<String>| {
         derived(move || found.with(|found| found.as_ref().map(part).unwrap_or_default()))
     };
+    let breaker_name = move || found.with(|found| found.as_ref().map_or("", |a| breaker_of(a).0));
+    let breaker_text = move || {
+        found.with(|found| {
+            let breaker = found.as_ref().and_then(|a| breaker_of(a).1);
+            breaker.map_or_else(
+                || common::none().to_owned(),
+                |a| format!("{} A", says::amps(a)),
+            )
+        })
+    };
+    let governed = move || found.with(|found| found.as_ref().map(governs));
     let rests = derived(move || found.with(|found| found.as_ref().map(rests).unwrap_or_default()));
     let rows = derived(move || found.with(|found| found.as_ref().map(limits).unwrap_or_default()));
     let counted = derived(move || {
@@ -452,6 +483,11 @@ fn AmpacityAnswer(found: Memo<Option<Answer>>, units: Memo<Units>) -> impl IntoV
             <div class="answer" role="status">
                 <p class="figure-name">{say(name)}</p>
                 <Figure value unit />
+                <p class="with-figure">
+                    {say(breaker_name)}
+                    <strong class="figure small">{say(breaker_text)}</strong>
+                </p>
+                <p class="governs">{say(governed)}</p>
                 <RestsOn text=rests />
                 <Notices lines=of(notices) />
             </div>

@@ -310,7 +310,7 @@ fn Cables(open: OpenSums) -> impl IntoView {
         ];
         view! {
             <li>
-                <div class="pair">
+                <div class="pair level">
                     {pick(
                         open,
                         format!("cable-size-{id}"),
@@ -393,7 +393,7 @@ fn Devices(open: OpenSums) -> impl IntoView {
     let row = move |id: u32| {
         view! {
             <li>
-                <div class="pair">
+                <div class="pair level">
                     {pick(
                         open,
                         format!("device-size-{id}"),
@@ -472,7 +472,7 @@ fn OtherWires(open: OpenSums) -> impl IntoView {
                     uses,
                     coded!(ConductorUse::code; box_fill.conductors[id].what),
                 )}
-                <div class="pair">
+                <div class="pair level">
                     {pick(
                         open,
                         format!("wires-size-{id}"),

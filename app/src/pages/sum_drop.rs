@@ -296,7 +296,7 @@ fn Loads(open: OpenSums) -> impl IntoView {
         };
         view! {
             <li>
-                <div class="pair">
+                <div class="pair level">
                     {draw(amount)}
                     {pick(
                         open,

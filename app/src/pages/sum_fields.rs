@@ -12,8 +12,8 @@ use leptos::prelude::*;
 use super::sums::OpenSums;
 use crate::entry::{Choice, ChoiceOption, Measured, Pick};
 use crate::markup::view;
-use crate::reactive::{derived, say};
-use crate::words::wiring as words;
+use crate::reactive::derived;
+use crate::words::{common, wiring as words};
 
 type Reads<T> = Arc<dyn Fn(&Sums) -> T + Send + Sync>;
 type Writes<T> = Arc<dyn Fn(&mut Sums, T) + Send + Sync>;
@@ -269,7 +269,8 @@ pub fn take_out(
 ) -> AnyView {
     view! {
         <button type="button" class="button look plain" on:click=move |_| open.change(&take)>
-            {say(move || words::take_out_row(name.get()))}
+            {common::take_out()}
+            <span class="visually-hidden">" "{name}</span>
         </button>
     }
     .into_any()
@@ -287,5 +288,5 @@ pub fn add(
             add(sums, id);
         });
     };
-    view! { <button type="button" class="button" on:click=grow>{words}</button> }.into_any()
+    view! { <button type="button" class="button add" on:click=grow>{words}</button> }.into_any()
 }

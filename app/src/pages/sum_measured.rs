@@ -40,7 +40,7 @@ pub fn SumMeasuredPage() -> impl IntoView {
         <p>{says::measured_hint()}</p>
         <section class="sheet">
             <h2>{says::at_load_heading()}</h2>
-            <div class="pair">
+            <div class="pair level">
                 {field(
                     open,
                     "load-idle",
@@ -69,7 +69,7 @@ pub fn SumMeasuredPage() -> impl IntoView {
         </section>
         <section class="sheet">
             <h2>{says::at_panel_heading()}</h2>
-            <div class="pair">
+            <div class="pair level">
                 {field(
                     open,
                     "supply-idle",
@@ -106,7 +106,7 @@ pub fn SumMeasuredPage() -> impl IntoView {
                 Shown::optional(""),
                 typed!(measured_drop.length),
             )}
-            <div class="pair">
+            <div class="pair level">
                 {pick(
                     open,
                     "measured-size",

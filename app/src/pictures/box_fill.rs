@@ -46,8 +46,8 @@ pub struct BoxContent {
     pub rest_label: String,
 }
 
-const LEFT: f64 = 34.0;
-const INSIDE: f64 = 150.0;
+const LEFT: f64 = 26.0;
+const INSIDE: f64 = 130.0;
 const WALL: f64 = 10.0;
 const TOP: f64 = 34.0;
 const BODY: f64 = 216.0;
@@ -227,7 +227,7 @@ fn inside(layer: &BoxLayer, top: f64, base: f64) -> AnyView {
         }
         Filling::Device => {
             let (y, tall) = (f64::midpoint(top, base), (height - 6.0).clamp(3.0, 26.0));
-            let wide = 74.0;
+            let wide = 66.0;
             let x = LEFT + (INSIDE - 14.0 - wide) / 2.0;
             view! {
                 <rect class="balloon" x=x - 16.0 y=y - 2.0 width=wide + 32.0 height="4" />

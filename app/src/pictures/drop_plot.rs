@@ -104,7 +104,8 @@ fn draw(c: &DropContent) -> AnyView {
                 .zip(&line.points)
                 .skip(1)
                 .map(|(&(x, y), &(_, volts))| {
-                    let text_y = if n == 0 { y + 21.0 } else { y - 10.0 };
+                    // Over the line it is clear: volts fall from the left. The second leg has its figures beneath.
+                    let text_y = if n == 0 { y - 10.0 } else { y + 21.0 };
                     let free = taken
                         .iter()
                         .all(|(tx, ty)| (tx - x).abs() > 62.0 || (ty - text_y).abs() > 17.0);
@@ -118,9 +119,12 @@ fn draw(c: &DropContent) -> AnyView {
                             format!("{} ", line.letter)
                         };
                         let text = format!("{letter}{}", calc::quantity::fixed(volts, 1));
-                        view! {
-                            <text class="halo" x=x.min(right + RIGHT - 4.0) y=text_y text-anchor="end">{text}</text>
-                        }
+                        let (text_x, anchor) = if x + 52.0 > WIDTH {
+                            (right + RIGHT - 4.0, "end")
+                        } else {
+                            (x, "start")
+                        };
+                        view! { <text class="halo" x=text_x y=text_y text-anchor=anchor>{text}</text> }
                     });
                     view! {
                         <line class="thin faint" x1=x y1=y x2=x y2=under />

@@ -50,8 +50,6 @@ words! {
     in_pvc => "PVC conduit, or NM cable" | "tubo de PVC, o cable NM";
     in_aluminum => "aluminum conduit" | "tubo de aluminio";
     in_steel => "steel conduit" | "tubo de acero";
-    how_many => "How many" | "Cuántos";
-    take_out_row(name: String) => "Take out {name}" | "Quitar {name}";
     say_more => "Enter what is missing above; the answer stands here." | "Escriba arriba lo que falta; aquí sale la respuesta.";
     caution_off => "Turn the breaker off, lock it out and tag it. A wire you did not turn off yourself is live."
         | "Apague el breaker, póngale candado y etiqueta. El alambre que usted mismo no apagó está vivo.";

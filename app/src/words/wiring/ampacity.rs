@@ -26,7 +26,7 @@ words! {
     feeds_label => "It feeds" | "Alimenta";
     feeds_receptacles => "several receptacles" | "varios tomacorrientes";
     feeds_other => "something else" | "otra cosa";
-    bundle_heading => "Cables that lie together" | "Cables que van juntos";
+    bundle_heading => "Side by side" | "Lado a lado";
     lie_label => "They lie" | "Van";
     lie_apart => "apart, or alone" | "separados, o solo uno";
     lie_raceway => "in one raceway, all the way" | "en un mismo tubo, todo el tramo";
@@ -36,11 +36,11 @@ words! {
     lie_insulation => "in insulation, touching" | "dentro de aislante, tocándose";
     lie_length => "For a length of" | "En un largo de";
     kind_label(number: usize) => "Cables {number} beside it: what they are" | "Cables {number} junto a él: qué son";
-    kind_two => "two-wire: hot and neutral, or two hots" | "de dos hilos: vivo y neutro, o dos vivos";
-    kind_multiwire => "three-wire: two hots of opposite legs and a neutral" | "de tres hilos: dos vivos de líneas opuestas y neutro";
-    kind_travellers => "three-wire: travellers" | "de tres hilos: viajeros";
-    kind_wye => "three-wire: two hots of 208Y/120 V and a neutral" | "de tres hilos: dos vivos de 208Y/120 V y neutro";
-    kind_switched => "three-wire: hot, switched hot and a neutral" | "de tres hilos: vivo, vivo del apagador y neutro";
+    kind_two => "two-wire, 120 or 240 V" | "de dos hilos, 120 o 240 V";
+    kind_multiwire => "three-wire: two hots, shared neutral" | "tres hilos: dos vivos, un neutro";
+    kind_travellers => "three-wire: travellers" | "tres hilos: viajeros";
+    kind_wye => "three-wire of 208Y/120 V" | "tres hilos de 208Y/120 V";
+    kind_switched => "three-wire: hot and switched hot" | "tres hilos: vivo y vivo de apagador";
     own_label => "This cable" | "Este cable";
     spares_label(number: usize) => "Cables {number}: spare wires in each" | "Cables {number}: alambres de reserva en cada uno";
     lie_length_hint => "Up to 24 in they are not derated." | "Hasta 24 pulg no se reducen.";
@@ -56,8 +56,6 @@ words! {
     ampacity => "Ampacity" | "Ampacidad";
     smallest => "Smallest wire" | "Alambre más chico";
     wire(size: String, metal: &str, covering: String) => "{size} {metal}, {covering}" | "{size} de {metal}, {covering}";
-    largest_breaker(amps: String) => "Largest breaker {amps} A." | "Breaker más grande: {amps} A.";
-    no_breaker => "No standard breaker will do." | "Ningún breaker estándar sirve.";
     breaker_row => "Largest breaker" | "Breaker más grande";
     table_row => "Table value" | "Valor de la tabla";
     ambient_row => "Factor for the air" | "Factor del aire";
@@ -163,13 +161,6 @@ pub fn governed_says(governed: Governed) -> &'static str {
         Governed::Terminals => says_terminals(),
         Governed::Cable => says_cable(),
     }
-}
-
-/// The largest breaker, as a sentence.
-pub fn breaker(breaker: &LargestBreaker) -> String {
-    breaker
-        .rating_a
-        .map_or_else(|| no_breaker().to_owned(), |a| largest_breaker(amps(a)))
 }
 
 /// What set the breaker.

@@ -29,10 +29,10 @@ words! {
     load_label(number: usize) => "Load {number}" | "Carga {number}";
     load_in(number: usize) => "Load {number} is in" | "Carga {number} en";
     load_across(number: usize) => "Load {number} is from" | "Carga {number} va de";
-    load_at(number: usize) => "Load {number} is at" | "Carga {number} está en";
+    load_at(number: usize) => "Load {number} is at the end of" | "Carga {number} al final de";
     load_name(number: usize) => "load {number}" | "la carga {number}";
-    at_far_end => "the far end" | "la punta";
-    at_stretch(number: usize) => "the end of stretch {number}" | "el final del tramo {number}";
+    at_far_end => "the last one" | "el último";
+    at_stretch(number: usize) => "stretch {number}" | "el tramo {number}";
     add_load => "Add a load" | "Agregar carga";
     at_load_heading => "At the load" | "En la carga";
     at_panel_heading => "At the panel" | "En el panel";
@@ -53,8 +53,8 @@ words! {
     power_factor_hint => "1 for heat and lamps; about 0.85 for motors is common practice." | "1 para calor y focos; cerca de 0.85 para motores es práctica común.";
     conductor_label => "Wire temperature" | "Temperatura del alambre";
     conductor_hint => "The tables are for 167 °F (75 °C), a wire fully loaded; a cooler wire loses less." | "Las tablas son a 167 °F (75 °C), alambre a plena carga; más fresco pierde menos.";
-    stretches_heading => "The run, from the panel outwards" | "El tramo, del panel hacia afuera";
-    stretch_length(number: usize) => "Stretch {number}: length, one way" | "Tramo {number}: largo, de ida";
+    stretches_heading => "The run" | "El recorrido";
+    stretch_length(number: usize) => "Stretch {number}, one way" | "Tramo {number}, de ida";
     in_amps => "amps" | "amperes";
     in_watts => "watts" | "watts";
     in_ohms => "ohms" | "ohms";

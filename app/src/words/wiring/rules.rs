@@ -157,9 +157,16 @@ pub fn sections(steps: &[Step], more: &[Rule], edition: CodeEdition) -> Vec<(Str
         _ => None,
     });
     let more = more.iter().map(|rule| rule.citation(edition));
+    // The edition stands with the answer already.
+    let code = match edition {
+        CodeEdition::E2017 => "NFPA 70-2017 ",
+        CodeEdition::E2020 => "NFPA 70-2020 ",
+        CodeEdition::E2023 => "NFPA 70-2023 ",
+    };
     let mut rows: Vec<(String, String)> = Vec::new();
     for citation in cited.chain(more) {
-        if rows.iter().any(|(known, _)| known == citation) {
+        let section = citation.trim_start_matches(code);
+        if rows.iter().any(|(known, _)| known == section) {
             continue;
         }
         let mut says = String::new();
@@ -173,7 +180,7 @@ pub fn sections(steps: &[Step], more: &[Rule], edition: CodeEdition) -> Vec<(Str
             says.push_str(rule(*known));
         }
         if !says.is_empty() {
-            rows.push((citation.to_owned(), says));
+            rows.push((section.to_owned(), says));
         }
     }
     rows
@@ -198,8 +205,8 @@ mod tests {
         for edition in [CodeEdition::E2017, CodeEdition::E2020, CodeEdition::E2023] {
             let all = sections(&[], Rule::ALL, edition);
             for rule in Rule::ALL {
-                let citation = rule.citation(edition);
-                assert_eq!(all.iter().filter(|(known, _)| known == citation).count(), 1);
+                let section = rule.section(edition);
+                assert_eq!(all.iter().filter(|(known, _)| known == section).count(), 1);
             }
             // NFPA 70-2023 310.15(C)(1) holds both the length of a bundle and how travellers count.
             assert!(all.iter().all(|(_, says)| says.ends_with('.')));
