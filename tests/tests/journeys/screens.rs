@@ -10,7 +10,7 @@ use tests::server::dist;
 use crate::bath::{bath_job, put};
 
 /// Name and address of every screen.
-const SCREENS: [(&str, &str); 15] = [
+const SCREENS: [(&str, &str); 20] = [
     ("jobs", "/"),
     ("job", "/job/bath-1"),
     ("outline", "/job/bath-1/room/1/outline"),
@@ -24,6 +24,11 @@ const SCREENS: [(&str, &str); 15] = [
     ("sums", "/sums"),
     ("sum-pour", "/sums/pour"),
     ("sum-ramp", "/sums/ramp"),
+    ("sum-box", "/sums/box"),
+    ("sum-ampacity", "/sums/ampacity"),
+    ("sum-drop", "/sums/drop"),
+    ("sum-measured", "/sums/measured"),
+    ("sum-cable", "/sums/cable"),
     ("gallery", "/gallery"),
     ("not-here", "/no/such/page"),
 ];

@@ -37,10 +37,10 @@ words! {
     lie_length => "For a length of" | "En un largo de";
     kind_label(number: usize) => "Cables {number} beside it: what they are" | "Cables {number} junto a él: qué son";
     kind_two => "two-wire, 120 or 240 V" | "de dos hilos, 120 o 240 V";
-    kind_multiwire => "three-wire: two hots, shared neutral" | "tres hilos: dos vivos, un neutro";
+    kind_multiwire => "three-wire, shared neutral" | "tres hilos, neutro compartido";
     kind_travellers => "three-wire: travellers" | "tres hilos: viajeros";
     kind_wye => "three-wire of 208Y/120 V" | "tres hilos de 208Y/120 V";
-    kind_switched => "three-wire: hot and switched hot" | "tres hilos: vivo y vivo de apagador";
+    kind_switched => "three-wire with a switched hot" | "tres hilos con vivo de apagador";
     own_label => "This cable" | "Este cable";
     spares_label(number: usize) => "Cables {number}: spare wires in each" | "Cables {number}: alambres de reserva en cada uno";
     lie_length_hint => "Up to 24 in they are not derated." | "Hasta 24 pulg no se reducen.";

@@ -13,13 +13,12 @@ words! {
     line => "Feet of cable to buy, how to cut the rolls, staples, and the cable that switches need."
         | "Pies de cable por comprar, cómo cortar los rollos, grapas, y el cable que piden los apagadores.";
     pieces_heading => "From box to box" | "De caja a caja";
-    piece_heading(number: usize) => "Piece {number}" | "Pieza {number}";
     piece_name(number: usize) => "piece {number}" | "la pieza {number}";
     add_piece => "Add a piece" | "Agregar pieza";
     from_label(number: usize) => "Piece {number}: starts at" | "Pieza {number}: empieza en";
     to_label(number: usize) => "Piece {number}: ends at" | "Pieza {number}: termina en";
     end_box => "a box that clamps it" | "caja con prensacable";
-    end_clampless => "a plastic single-gang box without clamps" | "caja plástica de un gang sin prensacable";
+    end_clampless => "a plastic box without clamps" | "caja plástica sin prensacable";
     end_panel => "the panel" | "el panel";
     from_free(number: usize) => "Piece {number}: kept at its start" | "Pieza {number}: se deja al principio";
     to_free(number: usize) => "Piece {number}: kept at its end" | "Pieza {number}: se deja al final";
@@ -72,7 +71,7 @@ words! {
     longer_than_roll(piece: usize, length: String) => "Piece {piece} takes {length}, more than a roll has. Plan a box on the way, or buy a longer roll."
         | "La pieza {piece} lleva {length}, más de lo que trae un rollo. Ponga una caja en el camino, o compre un rollo más largo.";
     part_of(piece: usize, part: usize) => "Piece {piece}, part {part}" | "Pieza {piece}, parte {part}";
-    switches_heading => "Which cable the switches need" | "Qué cable piden los apagadores";
+    switches_heading => "Cable for switches" | "Cable para apagadores";
     switches_label => "Switches for the light" | "Apagadores para la luz";
     switches_hint => "1; 2 for three-ways; 3 or more adds four-ways between." | "1; 2 si son de tres vías; 3 o más lleva de cuatro vías en medio.";
     power_label => "Power comes in at" | "La corriente llega a";

@@ -17,7 +17,6 @@ words! {
     want_drop => "what a run loses" | "lo que pierde un tramo";
     want_longest => "the longest run" | "el tramo más largo";
     want_smallest => "the smallest wire" | "el alambre más chico";
-    want_measured => "what my meter says" | "lo que dice mi multímetro";
     system_label => "Supply" | "Alimentación";
     system_two_wire => "two wires, single phase" | "dos hilos, una fase";
     system_multiwire => "two hots and a shared neutral" | "dos vivos y neutro compartido";
@@ -28,7 +27,7 @@ words! {
     loads_heading => "The loads" | "Las cargas";
     load_label(number: usize) => "Load {number}" | "Carga {number}";
     load_in(number: usize) => "Load {number} is in" | "Carga {number} en";
-    load_across(number: usize) => "Load {number} is from" | "Carga {number} va de";
+    load_across(number: usize) => "Load {number} is on" | "Carga {number} va en";
     load_at(number: usize) => "Load {number} is at the end of" | "Carga {number} al final de";
     load_name(number: usize) => "load {number}" | "la carga {number}";
     at_far_end => "the last one" | "el último";
@@ -58,9 +57,9 @@ words! {
     in_amps => "amps" | "amperes";
     in_watts => "watts" | "watts";
     in_ohms => "ohms" | "ohms";
-    across_a => "leg A to neutral" | "línea A a neutro";
-    across_b => "leg B to neutral" | "línea B a neutro";
-    across_both => "leg to leg" | "línea a línea";
+    across_a => "leg A" | "línea A";
+    across_b => "leg B" | "línea B";
+    across_both => "both legs" | "las dos líneas";
     stretch_name(number: usize) => "stretch {number}" | "el tramo {number}";
     add_stretch => "Add a stretch" | "Agregar tramo";
     current_label => "Load current" | "Corriente de la carga";
@@ -75,7 +74,7 @@ words! {
     load_loaded_label => "At the load, load on" | "En la carga, encendida";
     meter_label => "Last digit of the meter" | "Último dígito del multímetro";
     meter_hint => "0.1 V on most meters." | "0.1 V en la mayoría.";
-    run_known_label => "The run as you know it" | "El tramo como lo conoce";
+    run_known_label => "The run, if known" | "El tramo, si se conoce";
     lost => "Lost at the worst point" | "Se pierde en el peor punto";
     longest => "Longest run, one way" | "Tramo más largo, de ida";
     smallest => "Smallest wire, by the drop alone" | "Alambre más chico, solo por la caída";
