@@ -30,7 +30,7 @@ words! {
     load_across(number: usize) => "Load {number} is on" | "Carga {number} va en";
     load_at(number: usize) => "Load {number} is at the end of" | "Carga {number} al final de";
     load_name(number: usize) => "load {number}" | "la carga {number}";
-    at_far_end => "the last one" | "el último";
+    at_far_end => "the last" | "el último";
     at_stretch(number: usize) => "stretch {number}" | "el tramo {number}";
     add_load => "Add a load" | "Agregar carga";
     at_load_heading => "At the load" | "En la carga";

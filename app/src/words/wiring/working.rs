@@ -198,3 +198,115 @@ pub fn by_unit(figure: &Figure) -> Option<&'static str> {
         _ => None,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use calc::job::CodeEdition;
+    use calc::wiring::ampacity::{Conditions, Feeds, Terminals, ampacity};
+    use calc::wiring::box_fill::{Contents, EnteringCable, FillItem, Vessel, Yoke, box_fill};
+    use calc::wiring::conductor::{Conductor, Covering, Metal, Size};
+    use calc::wiring::impedance::Wire;
+    use calc::wiring::tables::{Ambient, BoxFamily};
+    use calc::wiring::voltage_drop::{Run, Stretch, System, voltage_drop};
+    use calc::working::Step;
+
+    use super::*;
+
+    /// Every step and figure that answers really have, those too whose names are chosen while they are worked out.
+    #[test]
+    fn every_step_of_an_answer_has_words() {
+        let edition = CodeEdition::E2023;
+        let mut steps: Vec<Step> = Vec::new();
+        let contents = Contents {
+            cables: vec![EnteringCable {
+                size: Size::Awg12,
+                insulated: 2,
+                ground: Some(Size::Awg12),
+            }],
+            internal_clamps: true,
+            yokes: vec![Yoke {
+                size: Size::Awg12,
+                gangs: 1,
+            }],
+            pigtails: 1,
+            ..Contents::default()
+        };
+        let vessel = Vessel::listed(BoxFamily::Square, "4 x 2-1/8");
+        steps.extend(box_fill(&vessel, &contents, edition).unwrap().steps);
+        for feeds in [Feeds::SeveralReceptacles, Feeds::Other] {
+            let conductor = Conductor {
+                size: Size::Awg12,
+                metal: Metal::Copper,
+                covering: Covering::NmB,
+            };
+            let conditions = Conditions {
+                edition,
+                ambient: Ambient::Fahrenheit(130.0),
+                carrying: 6,
+                terminals: Terminals::C60,
+                feeds,
+            };
+            steps.extend(ampacity(conductor, conditions).unwrap().steps);
+        }
+        for system in [
+            System::TwoWire { volts: 240.0 },
+            System::Multiwire { leg_volts: 120.0 },
+            System::ThreePhase { volts: 208.0 },
+        ] {
+            let run = Run {
+                edition,
+                system,
+                source_volts: None,
+                source_ohm: 0.0,
+                size: Size::Awg12,
+                wire: Wire {
+                    conductor_c: 40.0,
+                    ..Wire::COPPER
+                },
+                parallel: 1,
+                stretches: vec![Stretch {
+                    length_ft: 10.0,
+                    loads: Vec::new(),
+                }],
+                feeder_percent: 1.0,
+            };
+            steps.extend(voltage_drop(&run).unwrap().steps);
+        }
+        for step in &steps {
+            assert!(formula(step.formula).is_some(), "{}", step.formula);
+            for figure in step.inputs.iter().chain([&step.result]) {
+                let line = crate::words::working::figure_line(figure, calc::job::Units::FeetInches);
+                assert!(!line.contains('_') && !line.is_empty(), "{line}");
+                let named = by_unit(figure)
+                    .or_else(|| figure_name(figure.name))
+                    .or_else(|| crate::words::working::figure_name(figure.name));
+                assert!(named.is_some(), "{}", figure.name);
+            }
+        }
+        for formula_used in ["breaker_next", "breaker_at_most", "drop_three_phase"] {
+            assert!(steps.iter().any(|step| step.formula == formula_used));
+        }
+        for item in [
+            FillItem::Passing,
+            FillItem::Looped,
+            FillItem::FixtureWires,
+            FillItem::Supports,
+            FillItem::IsolatedGrounds,
+            FillItem::TerminalBlock,
+        ] {
+            assert!(figure_name(item.name()).is_some(), "{}", item.name());
+        }
+    }
+
+    #[test]
+    fn a_name_that_others_use_is_told_apart_by_its_unit() {
+        let figure = |name, unit| Figure {
+            name,
+            value: 1.0,
+            unit,
+        };
+        assert_eq!(by_unit(&figure("total", Unit::Amps)), Some("in all"));
+        assert_eq!(by_unit(&figure("total", Unit::Minutes)), None);
+        assert_eq!(by_unit(&figure("run", Unit::In)), None);
+    }
+}
