@@ -167,11 +167,24 @@ pub fn figure_value(figure: &Figure, units: Units) -> String {
     match figure.unit {
         Unit::In if metric => format!("{} mm", fixed(Length::from_inches(value).mm(), 2)),
         Unit::In => format!("{} {}", fixed(value, 4), common::unit_in()),
+        // Tables go by feet: the step is worked again in them, and read in meters.
+        Unit::Ft if metric => format!(
+            "{} {} ({} m)",
+            fixed(value, 3),
+            common::unit_ft(),
+            fixed(Length::from_feet(value).m(), 3)
+        ),
         Unit::Ft => format!("{} {}", fixed(value, 3), common::unit_ft()),
         Unit::In2 if metric => Area::from_in2(value).format(AreaUnit::SquareMeters, 3),
         Unit::In2 => format!("{} in²", fixed(value, 2)),
         Unit::Ft2 if metric => Area::from_ft2(value).format(AreaUnit::SquareMeters, 3),
         Unit::Ft2 => format!("{} ft²", fixed(value, 3)),
+        Unit::In3 if metric && value.abs() < 610.0 => {
+            format!(
+                "{} cm³",
+                fixed(Volume::from_in3(value).liters() * 1000.0, 2)
+            )
+        }
         Unit::In3 if metric => Volume::from_in3(value).format(VolumeUnit::Liters, 3),
         Unit::In3 => format!("{} in³", fixed(value, 2)),
         Unit::Ft3 if metric => Volume::from_ft3(value).format(VolumeUnit::Liters, 2),
@@ -320,6 +333,15 @@ mod tests {
         assert_eq!(
             figure_value(&figure(1.0, Unit::InPer4Ft), Units::Metric),
             "20.833 mm/m"
+        );
+        assert_eq!(
+            figure_value(&figure(35.0, Unit::Ft), Units::Metric),
+            "35 ft (10.668 m)"
+        );
+        // 1 in3 is 16.387064 cm3, likewise.
+        assert_eq!(
+            figure_value(&figure(2.25, Unit::In3), Units::Metric),
+            "36.87 cm³"
         );
     }
 }
