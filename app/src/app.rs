@@ -9,8 +9,9 @@ use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
-    DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumPourPage,
-    SumRampPage, SumsPage, SurveyPage,
+    DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumAmpacityPage,
+    SumBoxPage, SumCablePage, SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage,
+    SurveyPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
@@ -54,6 +55,11 @@ fn Pages() -> impl IntoView {
                 Page::Sums => view! { <Outside><SumsPage /></Outside> },
                 Page::SumRamp => view! { <Outside><SumRampPage /></Outside> },
                 Page::SumPour => view! { <Outside><SumPourPage /></Outside> },
+                Page::SumBox => view! { <Outside><SumBoxPage /></Outside> },
+                Page::SumAmpacity => view! { <Outside><SumAmpacityPage /></Outside> },
+                Page::SumDrop => view! { <Outside><SumDropPage /></Outside> },
+                Page::SumMeasured => view! { <Outside><SumMeasuredPage /></Outside> },
+                Page::SumCable => view! { <Outside><SumCablePage /></Outside> },
                 Page::Job(id, _) => view! { <JobFrame id><JobPages /></JobFrame> },
                 Page::Unknown => view! { <Outside><NotHere /></Outside> },
             }}

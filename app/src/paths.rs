@@ -14,6 +14,21 @@ pub const SUM_POUR: &str = "sums/pour";
 /// Quick sum: slope, rise and run.
 pub const SUM_RAMP: &str = "sums/ramp";
 
+/// Quick sum: box fill.
+pub const SUM_BOX: &str = "sums/box";
+
+/// Quick sum: ampacity of a wire, and the smallest wire for a load.
+pub const SUM_AMPACITY: &str = "sums/ampacity";
+
+/// Quick sum: voltage drop along a run.
+pub const SUM_DROP: &str = "sums/drop";
+
+/// Quick sum: what measured voltages say.
+pub const SUM_MEASURED: &str = "sums/measured";
+
+/// Quick sum: cable for a run, and the cables that switches need.
+pub const SUM_CABLE: &str = "sums/cable";
+
 /// The gallery of widgets and pictures; no page links to it.
 pub const GALLERY: &str = "gallery";
 

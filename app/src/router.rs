@@ -23,6 +23,16 @@ pub enum Page {
     SumRamp,
     /// Quick sum: pour volume and bags.
     SumPour,
+    /// Quick sum: box fill.
+    SumBox,
+    /// Quick sum: ampacity.
+    SumAmpacity,
+    /// Quick sum: voltage drop.
+    SumDrop,
+    /// Quick sum: measured voltages.
+    SumMeasured,
+    /// Quick sum: cable for a run.
+    SumCable,
     /// A job, by its id, and what of it.
     Job(String, JobPart),
     /// No page has this address.
@@ -50,6 +60,11 @@ impl Page {
             ["sums"] => Self::Sums,
             ["sums", "ramp"] => Self::SumRamp,
             ["sums", "pour"] => Self::SumPour,
+            ["sums", "box"] => Self::SumBox,
+            ["sums", "ampacity"] => Self::SumAmpacity,
+            ["sums", "drop"] => Self::SumDrop,
+            ["sums", "measured"] => Self::SumMeasured,
+            ["sums", "cable"] => Self::SumCable,
             ["job", id, rest @ ..] => Self::Job((*id).to_owned(), JobPart::at(rest)),
             _ => Self::Unknown,
         }
@@ -179,6 +194,11 @@ mod tests {
             ("sums/", Page::Sums),
             (paths::SUM_POUR, Page::SumPour),
             (paths::SUM_RAMP, Page::SumRamp),
+            (paths::SUM_BOX, Page::SumBox),
+            (paths::SUM_AMPACITY, Page::SumAmpacity),
+            (paths::SUM_DROP, Page::SumDrop),
+            (paths::SUM_MEASURED, Page::SumMeasured),
+            (paths::SUM_CABLE, Page::SumCable),
             (paths::GALLERY, Page::Gallery),
             ("sums/other", Page::Unknown),
             ("index.html", Page::Unknown),

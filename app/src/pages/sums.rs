@@ -14,7 +14,7 @@ use crate::reactive::{When, derived, memo, say};
 use crate::router::Place;
 use crate::shell::PageHeading;
 use crate::store::{self, Seen, Shelf, fresh, index, jobs, keys};
-use crate::words::{common, jobs as job_words, notices, sums as words};
+use crate::words::{common, jobs as job_words, notices, sums as words, wiring};
 
 /// What was typed into the sums, kept on the device at every key.
 #[derive(Clone, Copy)]
@@ -115,6 +115,14 @@ pub fn SumsPage() -> impl IntoView {
         <ul class="list">
             {sum(paths::SUM_POUR, words::pour_title(), words::pour_line())}
             {sum(paths::SUM_RAMP, words::ramp_title(), words::ramp_line())}
+        </ul>
+        <h2>{wiring::heading()}</h2>
+        <ul class="list">
+            {sum(paths::SUM_BOX, wiring::fill::title(), wiring::fill::line())}
+            {sum(paths::SUM_AMPACITY, wiring::ampacity::title(), wiring::ampacity::line())}
+            {sum(paths::SUM_DROP, wiring::drop::title(), wiring::drop::line())}
+            {sum(paths::SUM_MEASURED, wiring::drop::measured_title(), wiring::drop::measured_line())}
+            {sum(paths::SUM_CABLE, wiring::cable::title(), wiring::cable::line())}
         </ul>
         <a class="button" href=paths::JOBS>{common::to_jobs()}</a>
     }
