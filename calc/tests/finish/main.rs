@@ -7,4 +7,16 @@
     reason = "a test that can't read its case has failed"
 )]
 
+mod rows;
+
+mod tables;
+
+mod board;
+
+mod compound;
+
+mod paint;
+
+mod trim;
+
 mod stock;
