@@ -239,7 +239,7 @@ pub fn paint(ask: &PaintAsk) -> Result<Paint, PaintRefusal> {
     let gal = gal_per_coat * f64::from(ask.coats);
     let with_allowance_gal = gal * (1.0 + ask.allowance_percent / 100.0);
     let quarts = up(with_allowance_gal * 4.0);
-    if !(quarts <= f64::from(MOST_QUARTS)) {
+    if quarts.is_nan() || quarts > f64::from(MOST_QUARTS) {
         return Err(PaintRefusal::TooMuch { quarts });
     }
     let buy = cans::cans(quarts as u32, &ask.cans)?;
