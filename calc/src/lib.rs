@@ -26,4 +26,6 @@ pub mod supply;
 
 pub mod finish;
 
+pub mod air;
+
 pub mod working;

@@ -68,6 +68,20 @@ pub enum Unit {
     DegC,
     /// Degrees Fahrenheit.
     DegF,
+    /// US gallons.
+    Gallons,
+    /// Square feet per US gallon.
+    Ft2PerGal,
+    /// US gallons per 1000 square feet.
+    GalPerKft2,
+    /// Cubic feet per minute.
+    Cfm,
+    /// Litres per second.
+    LitersPerSecond,
+    /// Feet per minute.
+    FeetPerMinute,
+    /// Inches of water, a pressure.
+    InchesOfWater,
 }
 
 /// Where a rule or a value comes from.
