@@ -41,7 +41,7 @@ dist/index.html: $(SOURCES)
 	@touch $@
 
 # Quick first: what fails most often should fail soonest.
-test: check-fmt test-calc lint-host test-cases test-app lint-wasm build test-browser test-wasm size
+test: check-fmt test-calc lint-host test-cases test-app lint-wasm test-wasm build test-browser size
 
 check-fmt:
 	@scripts/rust-components.sh

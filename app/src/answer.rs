@@ -2,6 +2,7 @@
 //!
 //! A page puts the figure first ([`crate::pictures::LengthFigure`] or [`crate::pictures::Figure`]), then these.
 
+use crate::markup::view;
 use calc::job::Units;
 use calc::working::Step;
 use leptos::prelude::*;
@@ -70,8 +71,8 @@ pub fn Cautions(
 ) -> impl IntoView {
     view! {
         <When when=move || !lines.read().is_empty()>
-            <aside class="caution">
-                <h3>{common::cautions()}</h3>
+            <aside class="caution" aria-label=common::cautions()>
+                <p class="caution-head">{common::cautions()}</p>
                 <ul>
                     {draw(move || lines.get().into_iter().map(|line| view! { <li>{line}</li> }).collect_view())}
                     <li>{common::local_code()}</li>

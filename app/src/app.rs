@@ -1,24 +1,23 @@
 //! The app's root: what all pages share, and which address shows which page.
 
-use crate::reactive::{When, derived, memo};
+use crate::markup::{For, view};
+use crate::reactive::{When, memo};
 use calc::job::Job;
 use leptos::prelude::*;
-use leptos_router::components::{ParentRoute, Route, Router, Routes};
-use leptos_router::hooks::use_params_map;
-use leptos_router::path;
 
 use crate::desk::Desk;
 use crate::offline::Offline;
-use crate::open_job::{OpenJob, OpenRoom};
+use crate::open_job::OpenJob;
 use crate::pages::{
     DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumPourPage,
     SumRampPage, SumsPage, SurveyPage,
 };
 use crate::paths::{self, Stage};
+use crate::router::{JobPart, Page, Place};
 use crate::settings::Settings;
-use crate::shell::{Foot, Head, PageHeading, Pole, StageState, WatchMoves};
+use crate::shell::{Foot, Head, PageHeading, Pole, PrintButton, PrintHead};
+use crate::standing::decided;
 use crate::words::{common, notices};
-use crate::work::Work;
 
 /// The whole app.
 #[component]
@@ -28,35 +27,56 @@ pub fn App() -> impl IntoView {
     provide_context(Desk::open());
     // Every change is saved at once, so an update has nothing to wait for.
     provide_context(Offline::register(Callback::new(|()| ())));
-    // A change of language draws everything anew; every entry is saved already.
-    move || {
-        settings.language_turn.track();
-        view! { <Pages /> }
+    provide_context(Place::open(settings));
+    view! { <Pages /> }
+}
+
+/// The page that the address names. Each page is drawn from nothing, and so is all at a change of language: every entry
+/// is saved already.
+#[component]
+fn Pages() -> impl IntoView {
+    let settings = expect_context::<Settings>();
+    let place = Place::here();
+    // Within a job the frame stays.
+    let frame = memo(move || match place.page() {
+        Page::Job(id, _) => Page::Job(id, JobPart::Whole),
+        page => page,
+    });
+    view! {
+        <For
+            each=move || vec![(settings.language_turn.get(), frame.get())]
+            key=|(turn, page)| (*turn, format!("{page:?}"))
+            let:shown
+        >
+            {match shown.1 {
+                Page::Jobs => view! { <Outside><JobsPage /></Outside> },
+                Page::Gallery => view! { <Outside><GalleryPage /></Outside> },
+                Page::Sums => view! { <Outside><SumsPage /></Outside> },
+                Page::SumRamp => view! { <Outside><SumRampPage /></Outside> },
+                Page::SumPour => view! { <Outside><SumPourPage /></Outside> },
+                Page::Job(id, _) => view! { <JobFrame id><JobPages /></JobFrame> },
+                Page::Unknown => view! { <Outside><NotHere /></Outside> },
+            }}
+        </For>
     }
 }
 
+/// The page of a job that the address names.
 #[component]
-fn Pages() -> impl IntoView {
-    let stage = |stage: Stage| move || view! { <StagePage stage /> };
+fn JobPages() -> impl IntoView {
+    let place = Place::here();
+    let part = memo(move || match place.page() {
+        Page::Job(_, part) => Some(part),
+        _ => None,
+    });
     view! {
-        <Router base=paths::base()>
-            <WatchMoves />
-            <Routes fallback=|| view! { <Outside><NotHere /></Outside> }>
-                <Route path=path!("") view=|| view! { <Outside><JobsPage /></Outside> } />
-                <Route path=path!("gallery") view=|| view! { <Outside><GalleryPage /></Outside> } />
-                <Route path=path!("sums") view=|| view! { <Outside><SumsPage /></Outside> } />
-                <Route path=path!("sums/ramp") view=|| view! { <Outside><SumRampPage /></Outside> } />
-                <Route path=path!("sums/pour") view=|| view! { <Outside><SumPourPage /></Outside> } />
-                <ParentRoute path=path!("job/:job") view=JobFrame>
-                    <Route path=path!("") view=JobPage />
-                    <Route path=path!("room/:room/outline") view=stage(Stage::Room) />
-                    <Route path=path!("room/:room/survey") view=stage(Stage::Survey) />
-                    <Route path=path!("room/:room/pour") view=stage(Stage::Pour) />
-                    <Route path=path!("room/:room/doorways") view=stage(Stage::Doorways) />
-                    <Route path=path!("*any") view=|| view! { <main><NotHere /></main> } />
-                </ParentRoute>
-            </Routes>
-        </Router>
+        <For each=move || part.get().into_iter().collect() key=|part| format!("{part:?}") let:part>
+            {match part {
+                JobPart::Whole => view! { <JobPage /> },
+                JobPart::Stage(id, stage) => view! { <StagePage id stage /> },
+                JobPart::Unknown => view! { <main><NotHere /></main> },
+            }}
+        </For>
     }
 }
 
@@ -88,26 +108,17 @@ fn NotHere() -> impl IntoView {
 
 /// A stage of a room: the pole, then the stage's page.
 #[component]
-fn StagePage(stage: Stage) -> impl IntoView {
-    let params = use_params_map();
+fn StagePage(id: u32, stage: Stage) -> impl IntoView {
     let open = expect_context::<OpenJob>();
-    let id = memo(move || {
-        params
-            .read()
-            .get("room")
-            .and_then(|id| id.parse::<u32>().ok())
-    });
-    let known = memo(move || {
-        id.get()
-            .filter(|&id| open.job.with(|job: &Job| job.room(id).is_some()))
-    });
+    let known = memo(move || open.job.with(|job: &Job| job.room(id).map(|_| id)));
     move || match known.get() {
         None => view! { <main><NotHere /></main> }.into_any(),
         Some(id) => {
             let room = open.room(id);
             view! {
-                <Pole job=open.id() room=id now=Some(stage) states=states(room) />
+                <Pole job=open.id() room=id now=Some(stage) decided=decided(room) />
                 <main>
+                    <PrintHead room=Some(id) />
                     <crate::pages::job::SaveNotice />
                     {match stage {
                         Stage::Room => view! { <RoomPage room /> }.into_any(),
@@ -115,37 +126,10 @@ fn StagePage(stage: Stage) -> impl IntoView {
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
                         Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
                     }}
+                    <PrintButton />
                 </main>
             }
             .into_any()
         }
     }
-}
-
-/// What each stage of a room has.
-fn states(room: OpenRoom) -> Signal<[StageState; 4]> {
-    let work = Work::of(room);
-    let chosen = room.part(|r| r.pour.choice);
-    derived(move || {
-        let surveyed = work
-            .readings
-            .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty());
-        let doorways = room.part(|r| {
-            r.openings
-                .iter()
-                .all(|o| o.beyond != calc::job::Beyond::Unknown)
-        });
-        [
-            StageState {
-                done: work.shape.read().is_ok(),
-            },
-            StageState { done: surveyed },
-            StageState {
-                done: chosen.get() != calc::job::PourChoice::Open,
-            },
-            StageState {
-                done: doorways.get() && !work.openings.read().0.is_empty(),
-            },
-        ]
-    })
 }

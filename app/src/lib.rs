@@ -4,7 +4,11 @@ pub mod app;
 
 pub mod reactive;
 
+pub mod markup;
+
 pub mod paths;
+
+pub mod router;
 
 pub mod settings;
 
@@ -14,6 +18,8 @@ pub mod open_job;
 
 pub mod work;
 
+pub mod standing;
+
 pub mod shell;
 
 pub mod answer;
@@ -21,6 +27,8 @@ pub mod answer;
 pub mod pages;
 
 pub mod entry;
+
+pub mod focus;
 
 pub mod pictures;
 

@@ -62,18 +62,27 @@ impl OpenJob {
         let outcome = self
             .job
             .with_untracked(|job| jobs::save(&*shelf, job, &mut seen));
-        self.seen.set_value(seen.clone());
-        let state = match outcome {
+        self.seen.set_value(seen);
+        match outcome {
             Ok(_) => {
                 self.desk.release(&self.id());
-                SaveState::Saved
+                self.stand(SaveState::Saved);
             }
-            Err(refusal) => {
-                self.desk
-                    .hold(self.job.get_untracked(), seen, refusal.clone());
-                SaveState::Refused(refusal)
-            }
-        };
+            Err(refusal) => self.hold(refusal),
+        }
+    }
+
+    /// What is on screen is not on the shelf: the desk holds it, whatever page comes next.
+    fn hold(self, refusal: SaveRefusal) {
+        self.desk.hold(
+            self.job.get_untracked(),
+            self.seen.get_value(),
+            refusal.clone(),
+        );
+        self.stand(SaveState::Refused(refusal));
+    }
+
+    fn stand(self, state: SaveState) {
         if *self.state.read_untracked() != state {
             self.state.set(state);
         }
@@ -91,14 +100,22 @@ impl OpenJob {
         self.save();
     }
 
-    /// After a conflict: takes what another tab saved in the place of what is on screen.
+    /// Takes what another tab saved in the place of what is on screen. Where that tab deleted the job, or left a text
+    /// that can't be read, what is on screen stays and is held.
     pub fn take_theirs(self) {
-        let id = self.job.with_untracked(|job| job.id.clone());
-        if let Ok(store::Loaded::Job(job, seen)) = jobs::load(&*self.desk.shelf(), &id) {
-            self.seen.set_value(seen);
-            self.desk.release(&id);
-            self.job.set(*job);
-            self.state.set(SaveState::Saved);
+        let id = self.id();
+        match jobs::load(&*self.desk.shelf(), &id) {
+            Ok(store::Loaded::Job(job, seen)) => {
+                self.seen.set_value(seen);
+                self.desk.release(&id);
+                self.job.set(*job);
+                self.stand(SaveState::Saved);
+            }
+            Ok(store::Loaded::Missing) => self.hold(SaveRefusal::Deleted),
+            Ok(store::Loaded::Unreadable(text)) => {
+                self.hold(SaveRefusal::Conflict { theirs: text.raw });
+            }
+            Err(refusal) => self.hold(refusal.into()),
         }
     }
 

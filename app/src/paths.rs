@@ -2,8 +2,6 @@
 //!
 //! Links are relative and resolve through `<base>`, so that the app can be hosted under any folder.
 
-use leptos_router::NavigateOptions;
-
 /// The jobs on this device.
 pub const JOBS: &str = "./";
 
@@ -57,7 +55,7 @@ pub fn stage(job: &str, room: u32, stage: Stage) -> String {
     format!("job/{job}/room/{room}/{}", stage.segment())
 }
 
-/// The folder the app is hosted under, without a slash at its end: the router's base.
+/// The folder the app is hosted under, without a slash at its end.
 pub fn base() -> String {
     let uri = leptos::prelude::document()
         .base_uri()
@@ -68,10 +66,4 @@ pub fn base() -> String {
         rest.find('/').map_or("/", |i| &rest[i..])
     });
     path.trim_end_matches('/').to_owned()
-}
-
-/// Goes to one of the addresses above from code.
-pub fn go(navigate: &impl Fn(&str, NavigateOptions), path: &str) {
-    let path = path.trim_start_matches("./");
-    navigate(&format!("/{path}"), NavigateOptions::default());
 }

@@ -1,12 +1,15 @@
 //! The frame of every page: head, story pole, heading, foot.
 
+use crate::markup::view;
 use crate::reactive::{When, say};
 use leptos::prelude::*;
-use leptos_router::hooks::use_location;
 
+use crate::focus;
 use crate::offline::Offline;
+use crate::open_job::OpenJob;
 use crate::paths::{self, Stage};
 use crate::settings::{Light, Settings};
+use crate::store::fresh;
 use crate::words::{self, Language, common, notices};
 
 /// The mark of the house: a story pole with its marks.
@@ -29,16 +32,8 @@ pub fn Head(
     #[prop(into, default = Signal::stored(String::new()))]
     place: Signal<String>,
 ) -> impl IntoView {
-    let skip = move |_| {
-        if let Some(heading) = document().query_selector("main h1").ok().flatten() {
-            use wasm_bindgen::JsCast;
-            if let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>() {
-                let _ = heading.focus();
-            }
-        }
-    };
     view! {
-        <button type="button" class="skip button main" on:click=skip>{common::skip_to_main()}</button>
+        <button type="button" class="skip button main" on:click=|_| focus::heading()>{common::skip_to_main()}</button>
         <header class="head">
             <a class="brand" href=paths::JOBS>
                 <PoleMark />
@@ -50,11 +45,48 @@ pub fn Head(
     }
 }
 
-/// What the pole shows of one stage.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct StageState {
-    /// Something is decided here.
-    pub done: bool,
+/// What stands on top of a printed page: job, place, room and day.
+#[component]
+pub fn PrintHead(
+    /// The room; none: the whole job.
+    #[prop(into)]
+    room: Option<u32>,
+) -> impl IntoView {
+    let open = expect_context::<OpenJob>();
+    let text = move || {
+        open.job.with(|job| {
+            let room = room
+                .and_then(|id| job.room(id))
+                .map_or("", |room| &room.name);
+            let day = fresh::now();
+            let day = day.split('T').next().unwrap_or_default();
+            let parts = [job.name.as_str(), &job.place, room, day];
+            let parts: Vec<&str> = parts
+                .into_iter()
+                .filter(|part| !part.trim().is_empty())
+                .collect();
+            parts.join(" · ")
+        })
+    };
+    view! { <p class="print-head">{say(text)}</p> }
+}
+
+/// Prints the page.
+#[component]
+pub fn PrintButton() -> impl IntoView {
+    // Without a print window nothing is lost.
+    let print = |_| drop(window().print());
+    view! { <button type="button" class="button wide" on:click=print>{common::print_page()}</button> }
+}
+
+/// What a stage is called.
+pub fn stage_word(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Room => words::room::stage(),
+        Stage::Survey => words::survey::stage(),
+        Stage::Pour => words::pour::stage(),
+        Stage::Doorways => words::doorways::stage(),
+    }
 }
 
 /// The story pole: a mark for each stage of the room, filled where something is decided.
@@ -67,22 +99,17 @@ pub fn Pole(
     /// The stage shown; none on the job's own page.
     #[prop(into)]
     now: Option<Stage>,
-    /// What each stage has, in the order of [`Stage::ALL`].
+    /// Whether something is decided at each stage, in the order of [`Stage::ALL`].
     #[prop(into)]
-    states: Signal<[StageState; 4]>,
+    decided: Signal<Vec<bool>>,
 ) -> impl IntoView {
     let marks = Stage::ALL
         .iter()
         .enumerate()
         .map(|(i, &stage)| {
             let here = now == Some(stage);
-            let word = match stage {
-                Stage::Room => words::room::stage(),
-                Stage::Survey => words::survey::stage(),
-                Stage::Pour => words::pour::stage(),
-                Stage::Doorways => words::doorways::stage(),
-            };
-            let done = move || states.with(|s| s[i].done);
+            let word = stage_word(stage);
+            let done = move || decided.with(|d| d.get(i).copied().unwrap_or(false));
             view! {
                 <li>
                     <a
@@ -103,6 +130,7 @@ pub fn Pole(
             }
         })
         .collect_view();
+    focus::show_mark();
     view! {
         <nav class="pole" aria-label=common::stages()>
             <ol>{marks}</ol>
@@ -130,21 +158,6 @@ pub fn PageHeading(
         }
     });
     view! { <h1 tabindex="-1" node_ref=node>{text}</h1> }
-}
-
-/// Notes when the user has moved from the first page, for [`PageHeading`].
-#[component]
-pub fn WatchMoves() -> impl IntoView {
-    let settings = expect_context::<Settings>();
-    let location = use_location();
-    Effect::new(move |before: Option<String>| {
-        let path = location.pathname.get();
-        if before.is_some_and(|b| b != path) {
-            settings.moved.set(true);
-            window().scroll_to_with_x_and_y(0.0, 0.0);
-        }
-        path
-    });
 }
 
 /// A newer version, offered and never forced: every entry is saved, and the page stays until the user says so.

@@ -11,9 +11,9 @@
 
 use std::fmt::Write as _;
 
-use serde_json::Map;
 /// A piece of JSON.
 pub use serde_json::Value;
+use serde_json::{Map, Number};
 
 /// A type that is saved in a document.
 pub trait Saved: Sized {
@@ -52,6 +52,13 @@ pub fn write_indented(value: &impl Saved) -> String {
     to.finish()
 }
 
+/// A piece of JSON as a text in one line.
+pub fn shown(value: &Value) -> String {
+    let mut to = Writer::new(false);
+    to.value(value);
+    to.finish()
+}
+
 /// What is wrong in a document, and where.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fault {
@@ -75,6 +82,7 @@ impl Fault {
     }
 
     /// A value of another kind than the one expected.
+    #[inline(never)]
     pub fn kind(found: &Value, expected: &str) -> Self {
         let found = match found {
             Value::Null => "null",
@@ -106,6 +114,7 @@ impl Fields {
     ///
     /// # Errors
     /// [`Fault`] where it is none.
+    #[inline(never)]
     pub fn of(value: Value) -> Result<Self, Fault> {
         match value {
             Value::Object(fields) => Ok(Self(fields)),
@@ -117,6 +126,7 @@ impl Fields {
     ///
     /// # Errors
     /// [`Fault`] where it is missing or of the wrong kind.
+    #[inline(never)]
     pub fn needed<T: Saved>(&mut self, name: &str) -> Result<T, Fault> {
         match self.0.remove(name) {
             Some(value) => T::read(value).map_err(|fault| fault.under(name)),
@@ -128,6 +138,7 @@ impl Fields {
     ///
     /// # Errors
     /// [`Fault`] where it is of the wrong kind.
+    #[inline(never)]
     pub fn or_default<T: Saved + Default>(&mut self, name: &str) -> Result<T, Fault> {
         match self.0.remove(name) {
             Some(value) => T::read(value).map_err(|fault| fault.under(name)),
@@ -147,6 +158,7 @@ impl Fields {
 macro_rules! saved {
     ($name:ty { $($field:ident: $how:ident),* $(,)? }) => {
         impl $crate::saved::Saved for $name {
+            #[inline(never)]
             fn read(value: $crate::saved::Value) -> Result<Self, $crate::saved::Fault> {
                 let mut fields = $crate::saved::Fields::of(value)?;
                 Ok(Self {
@@ -155,6 +167,7 @@ macro_rules! saved {
                 })
             }
 
+            #[inline(never)]
             fn write(&self, to: &mut $crate::saved::Writer) {
                 to.open('{');
                 $(to.field(stringify!($field)); self.$field.write(to);)*
@@ -235,9 +248,10 @@ impl Saved for u32 {
     fn read(value: Value) -> Result<Self, Fault> {
         let whole = value.as_u64().and_then(|n| Self::try_from(n).ok());
         whole.ok_or_else(|| match value {
-            Value::Number(n) => Fault::new(format!(
-                "expected a whole number up to {}, found {n}",
-                Self::MAX
+            Value::Number(_) => Fault::new(format!(
+                "expected a whole number up to {}, found {}",
+                Self::MAX,
+                shown(&value)
             )),
             other => Fault::kind(&other, "a whole number"),
         })
@@ -316,6 +330,7 @@ impl Writer {
     }
 
     /// Opens a list or an object.
+    #[inline(never)]
     pub fn open(&mut self, bracket: char) {
         self.text.push(bracket);
         self.indent = self.indent.map(|indent| indent + 2);
@@ -323,6 +338,7 @@ impl Writer {
     }
 
     /// Closes what was opened last.
+    #[inline(never)]
     pub fn close(&mut self, bracket: char) {
         self.indent = self.indent.map(|indent| indent.saturating_sub(2));
         if !self.empty {
@@ -342,6 +358,7 @@ impl Writer {
     }
 
     /// The value of a field follows.
+    #[inline(never)]
     pub fn field(&mut self, name: &str) {
         self.item();
         self.text(name);
@@ -363,9 +380,7 @@ impl Writer {
             Value::Null => self.text.push_str("null"),
             Value::Bool(true) => self.text.push_str("true"),
             Value::Bool(false) => self.text.push_str("false"),
-            Value::Number(number) => {
-                let _ = write!(self.text, "{number}");
-            }
+            Value::Number(number) => self.number(number),
             Value::String(text) => self.text(text),
             Value::Array(values) => {
                 self.open('[');
@@ -383,7 +398,19 @@ impl Writer {
         }
     }
 
+    /// Writes a number so that it is read as the same again: a whole one without a point, any other with one.
+    fn number(&mut self, number: &Number) {
+        let _ = match (number.as_u64(), number.as_i64(), number.as_f64()) {
+            (Some(whole), ..) => write!(self.text, "{whole}"),
+            (None, Some(whole), _) => write!(self.text, "{whole}"),
+            (None, None, Some(value)) if value.fract() == 0.0 => write!(self.text, "{value}.0"),
+            (None, None, Some(value)) => write!(self.text, "{value}"),
+            (None, None, None) => write!(self.text, "null"),
+        };
+    }
+
     /// Writes a string, its quotes and control characters escaped (RFC 8259, section 7).
+    #[inline(never)]
     pub fn text(&mut self, text: &str) {
         self.text.push('"');
         for c in text.chars() {
@@ -415,7 +442,8 @@ mod tests {
             Just(Value::Null),
             any::<bool>().prop_map(Value::from),
             any::<i64>().prop_map(Value::from),
-            prop::num::f64::NORMAL.prop_map(Value::from),
+            any::<u64>().prop_map(Value::from),
+            any::<i32>().prop_map(|n| Value::from(f64::from(n) / 64.0)),
             any::<String>().prop_map(Value::from),
             "[\u{0}-\u{ff}]{0,9}".prop_map(Value::from),
         ];
@@ -439,6 +467,13 @@ mod tests {
             };
             prop_assert_eq!(written(false), serde_json::to_string(&value).unwrap());
             prop_assert_eq!(written(true), serde_json::to_string_pretty(&value).unwrap());
+        }
+
+        /// It writes very large and very small numbers with an exponent, and reads them without one as the same.
+        #[test]
+        fn every_number_is_read_as_it_was(number in prop::num::f64::NORMAL) {
+            let value = Value::from(number);
+            prop_assert_eq!(serde_json::from_str::<Value>(&shown(&value)).unwrap(), value);
         }
     }
 

@@ -115,6 +115,14 @@ impl<'a> Given<'a> {
         }
     }
 
+    /// The number under a key; none where the key is missing.
+    pub fn optional_number(&self, key: &str) -> Result<Option<f64>, No> {
+        match self.get(key) {
+            None => Ok(None),
+            Some(_) => self.number(key).map(Some),
+        }
+    }
+
     /// The list of numbers under a key.
     pub fn numbers(&self, key: &str) -> Result<Vec<f64>, No> {
         let wrong = || No::Case(format!("given.{key} must be a list of numbers"));

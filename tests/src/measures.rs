@@ -51,6 +51,7 @@ pub fn survey_job(id: &str, count: usize) -> String {
             x: entry(spot.at.x_in),
             y: entry(spot.at.y_in),
             reading: entry(spot.height_in),
+            checked: String::new(),
             rest: Rest::new(),
         })
         .collect();

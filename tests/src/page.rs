@@ -473,7 +473,8 @@ impl Page {
     pub async fn downloaded(&self, name: &str) -> Step<String> {
         let start = Instant::now();
         let file = self.downloads.join(name);
-        while !file.exists() {
+        // The browser makes the file before it writes it.
+        while !fs::metadata(&file).is_ok_and(|made| made.len() > 0) {
             if start.elapsed() > PATIENCE {
                 return Err(format!("no download called {name}").into());
             }

@@ -1,5 +1,6 @@
 //! One of a few: a row of ruled options, or a list to pick from where there are many.
 
+use crate::markup::{For, view};
 use leptos::prelude::*;
 
 /// One option: what is stored, and what is read.

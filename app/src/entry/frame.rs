@@ -1,6 +1,7 @@
 //! The frame that every field stands in: label and unit above, a hint where it teaches, the error beneath in
 //! plain words, then what was understood.
 
+use crate::markup::view;
 use crate::reactive::When;
 use leptos::prelude::*;
 

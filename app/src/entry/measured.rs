@@ -1,6 +1,7 @@
 //! A measured entry: a length, a slope, a number, with what was understood echoed beneath and, for lengths in
 //! inches, the keys that a number pad lacks and the tape strip.
 
+use crate::markup::view;
 use crate::reactive::{When, derived, memo};
 use calc::job::Units;
 use calc::job::fields::Field;

@@ -1,6 +1,7 @@
 //! The tape strip: one drawn inch. A thumb on a tick sets the fraction; by keyboard and to a screen reader it is
 //! a slider with spoken values.
 
+use crate::markup::view;
 use crate::reactive::draw;
 use leptos::prelude::*;
 

@@ -1,5 +1,6 @@
 //! Free text: names, places, notes, pasted lists.
 
+use crate::markup::view;
 use leptos::prelude::*;
 
 use super::frame::{Frame, described_by};

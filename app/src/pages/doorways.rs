@@ -1,5 +1,6 @@
 //! The doorways: this room's layers, and at each opening the step to the floor beyond and the ramp it takes.
 
+use crate::markup::{For, view};
 use std::sync::Arc;
 
 use calc::floor::plane::Plane;

@@ -1,5 +1,6 @@
 //! Every widget and picture in its states. No page links here: it is for those who build and for the tests.
 
+use crate::markup::view;
 use calc::floor::Point;
 use calc::job::{Units, fields};
 use calc::quantity::Typed;
@@ -12,7 +13,7 @@ use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
 use crate::pictures::ramp::RampContent;
 use crate::pictures::section::{SectionContent, Straightedge};
 use crate::pictures::{Figure, FloorMap, Floors, LengthFigure, RampProfile, Section};
-use crate::shell::{PageHeading, Pole, StageState};
+use crate::shell::{PageHeading, Pole};
 use crate::words::{common, gallery as words};
 
 /// The gallery.
@@ -56,7 +57,7 @@ pub fn GalleryPage() -> impl IntoView {
                 job="gallery".to_owned()
                 room=1
                 now=Some(Stage::Survey)
-                states=Signal::stored([true, false, false, false].map(|done| StageState { done }))
+                decided=Signal::stored(vec![true])
             />
         </section>
     }

@@ -1,32 +1,36 @@
 //! A job: its own page (name, units, rooms, ways to carry it), and the frame around its rooms' stages.
 
+use crate::markup::view;
 use crate::reactive::{When, derived, memo, say};
 use calc::job::{Room, Units};
 use leptos::prelude::*;
-use leptos_router::components::Outlet;
-use leptos_router::hooks::use_params_map;
 use wasm_bindgen_futures::spawn_local;
 
 use super::jobs::shown_name;
 use crate::desk::Desk;
 use crate::entry::{Choice, ChoiceOption, TextEntry};
-use crate::open_job::{OpenJob, SaveState};
+use crate::focus;
+use crate::open_job::{OpenJob, OpenRoom, SaveState};
 use crate::paths::{self, Stage};
-use crate::shell::{Foot, Head, PageHeading};
+use crate::shell::{Foot, Head, PageHeading, stage_word};
+use crate::standing;
 use crate::store::jobs::{self, Unreadable};
 use crate::store::{Loaded, SaveRefusal, carry, files, link};
 use crate::words::{common, jobs as words, notices};
 
 /// Opens the job named in the address and frames its pages.
 #[component]
-pub fn JobFrame() -> impl IntoView {
-    let params = use_params_map();
+pub fn JobFrame(
+    /// The job's id.
+    id: String,
+    /// The page within.
+    children: ChildrenFn,
+) -> impl IntoView {
     let desk = expect_context::<Desk>();
-    let id = memo(move || params.read().get("job").unwrap_or_default());
     let turn = RwSignal::new(0_u32);
     move || {
         turn.track();
-        let id = id.get();
+        let id = id.clone();
         let loaded = match desk.held(&id) {
             Some((job, seen, refusal)) => Ok(Ok(OpenJob::unsaved(desk, job, seen, refusal))),
             None => jobs::load(&*desk.shelf(), &id).map(|loaded| match loaded {
@@ -56,7 +60,7 @@ pub fn JobFrame() -> impl IntoView {
                 view! {
                     <div class="frame with-pole">
                         <Head place=name />
-                        <Outlet />
+                        {children()}
                         <Foot />
                     </div>
                 }
@@ -203,6 +207,7 @@ pub fn JobPage() -> impl IntoView {
                 taken_out.set(Some((at, job.rooms.remove(at))));
             }
         });
+        focus::soon("put-back");
     };
     let put_back = move |_| {
         if let Some((at, room)) = taken_out.get_untracked() {
@@ -218,9 +223,7 @@ pub fn JobPage() -> impl IntoView {
         })
     };
     let rows = {
-        let job = id.clone();
         move || {
-            let job = job.clone();
             let many = rooms.read().len() > 1;
             rooms
                 .get()
@@ -241,9 +244,8 @@ pub fn JobPage() -> impl IntoView {
                     });
                     view! {
                         <li>
-                            <a class="go" href=paths::stage(&job, room, Stage::Room)>
-                                <strong>{name}</strong>
-                            </a>
+                            <h3>{name}</h3>
+                            <RoomStages room=open.room(room) />
                             {out}
                         </li>
                     }
@@ -272,7 +274,7 @@ pub fn JobPage() -> impl IntoView {
                     <When when=move || taken_out.read().is_some()>
                         <div class="notice">
                             <p>{say(taken_name)}</p>
-                            <button type="button" class="button" on:click=put_back>{common::undo()}</button>
+                            <button type="button" class="button" id="put-back" on:click=put_back>{common::undo()}</button>
                         </div>
                     </When>
                 </div>
@@ -319,6 +321,23 @@ pub fn JobPage() -> impl IntoView {
             <Carry />
         </main>
     }
+}
+
+/// The stages of a room, each with its key figure or what is missing.
+#[component]
+fn RoomStages(room: OpenRoom) -> impl IntoView {
+    let rows = Stage::ALL
+        .iter()
+        .map(|&stage| {
+            view! {
+                <a class="stage" href=paths::stage(&room.open.id(), room.id, stage)>
+                    <strong>{stage_word(stage)}</strong>
+                    <span>{standing::figure(room, stage)}</span>
+                </a>
+            }
+        })
+        .collect_view();
+    view! { <div class="stages">{rows}</div> }
 }
 
 /// Ways to keep and carry the job.

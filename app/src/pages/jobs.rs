@@ -1,13 +1,14 @@
 //! The jobs on this device: new, open, duplicate, delete with undo, bring in, the worked example.
 
+use crate::markup::{For, view};
 use crate::reactive::{draw, memo};
 use calc::job::{Job, Units, demo};
 use leptos::prelude::*;
-use leptos_router::hooks::use_navigate;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::desk::Desk;
 use crate::paths;
+use crate::router::Place;
 use crate::shell::PageHeading;
 use crate::store::carry::{self, Here, Incoming, Keep};
 use crate::store::index::{self, Listed};
@@ -36,9 +37,8 @@ enum Said {
 #[component]
 pub fn JobsPage() -> impl IntoView {
     let desk = expect_context::<Desk>();
-    let navigate = use_navigate();
-    let go = StoredValue::new_local(navigate);
-    let open = move |id: &str| paths::go(&*go.read_value(), &paths::job(id));
+    let place = Place::here();
+    let open = move |id: &str| place.go(&paths::job(id));
     let turn = RwSignal::new(0_u32);
     let said = RwSignal::new(Said::Nothing);
     let listed = memo(move || {

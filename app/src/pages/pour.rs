@@ -10,6 +10,7 @@ mod pins;
 
 mod rules;
 
+use crate::markup::view;
 use std::sync::Arc;
 
 use crate::reactive::{When, memo, say};
@@ -154,6 +155,24 @@ impl Plans {
         // Whole, by its field.
         self.work.readings.with(|r| r.id_by_number(number as usize))
     }
+}
+
+/// The pour taken: its kind, volume and bags; none while none is taken or it can't be had.
+pub fn key_figure(room: OpenRoom) -> Memo<Option<(PourKind, String, String)>> {
+    let plans = Plans::of(room);
+    memo(move || {
+        let kind = match plans.entry.read().choice {
+            PourChoice::Level => PourKind::Level,
+            PourChoice::Flat => PourKind::Flat,
+            PourChoice::Open => return None,
+        };
+        let volume = compare::volume_text(plans.pour(kind)?.volume_ft3, room.open.units().get());
+        let bags = match plans.bags(kind)?.ok()?.bags {
+            1 => common::one_bag().to_owned(),
+            bags => common::bag_count(u64::from(bags)),
+        };
+        Some((kind, volume, bags))
+    })
 }
 
 impl words::Naming for Plans {

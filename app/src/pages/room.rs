@@ -1,13 +1,15 @@
 //! The room: its outline, drawn as it is entered, and its openings.
 
+use crate::markup::{For, view};
 use crate::reactive::{When, derived, memo, say};
 use calc::job::questions::EntryProblem;
 use calc::job::questions::room::{OpeningTrouble, ShapeProblem};
-use calc::job::{Corner, Opening, OpeningKind, Shape, Turn, WalkWall, fields};
+use calc::job::{Corner, NO_WALL, Opening, OpeningKind, Shape, Turn, WalkWall, fields};
 use calc::quantity::{Area, AreaUnit, Typed};
 use leptos::prelude::*;
 
 use crate::entry::{Choice, ChoiceOption, Measured, Pick, TextEntry};
+use crate::focus;
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
 use crate::pictures::floor_map::{Gap, MapContent};
@@ -237,7 +239,10 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                             <button
                                 type="button"
                                 class="button look plain"
-                                on:click=move |_| room.change(|r| r.outline.walls.retain(|w| w.id != id))
+                                on:click=move |_| {
+                                    room.change(|r| r.take_out_wall(id));
+                                    focus::soon("add-wall");
+                                }
                             >
                                 {say(move || words::take_out_wall(number(id)))}
                             </button>
@@ -246,7 +251,7 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                 }
             </For>
         </ol>
-        <button type="button" class="button" on:click=move |_| add_wall(room)>{words::add_wall()}</button>
+        <button type="button" class="button" id="add-wall" on:click=move |_| add_wall(room)>{words::add_wall()}</button>
     }
 }
 
@@ -356,7 +361,7 @@ fn Openings(room: OpenRoom, work: Work) -> impl IntoView {
                     <OpeningRow room work ids id />
                 </For>
             </ol>
-            <button type="button" class="button" on:click=add>{words::add_opening()}</button>
+            <button type="button" class="button" id="add-opening" on:click=add>{words::add_opening()}</button>
         </section>
     }
 }
@@ -417,18 +422,19 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
         });
     };
     let walls = derived(move || {
-        work.outline().map_or_else(Vec::new, |outline| {
-            outline
-                .walls()
-                .enumerate()
-                .map(|(i, w)| {
-                    ChoiceOption::new(
-                        i.to_string(),
-                        words::wall_option(i + 1, length_text(w.length_in(), units.get())),
-                    )
-                })
-                .collect()
-        })
+        let none = (wall.read().parse() == Ok(NO_WALL))
+            .then(|| ChoiceOption::new(NO_WALL.to_string(), words::choose_wall()));
+        let mut options: Vec<_> = none.into_iter().collect();
+        if let Some(outline) = work.outline() {
+            let walls = outline.walls().enumerate().map(|(i, w)| {
+                ChoiceOption::new(
+                    i.to_string(),
+                    words::wall_option(i + 1, length_text(w.length_in(), units.get())),
+                )
+            });
+            options.extend(walls);
+        }
+        options
     });
     // What only the whole room can see stands beside the width, where it is mended.
     let place = derived(move || {
@@ -507,7 +513,10 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
             <button
                 type="button"
                 class="button look plain"
-                on:click=move |_| room.change(|r| r.openings.retain(|o| o.id != id))
+                on:click=move |_| {
+                    room.change(|r| r.openings.retain(|o| o.id != id));
+                    focus::soon("add-opening");
+                }
             >
                 {say(move || words::take_out_opening(&label.get()))}
             </button>

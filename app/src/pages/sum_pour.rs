@@ -1,5 +1,6 @@
 //! Quick sum: area and mean depth give the volume of a pour, its bags and its water.
 
+use crate::markup::view;
 use calc::floor::mixing::{Bags, bags};
 use calc::job::questions::sums::{EvenPour, bag_ask, even_pour};
 use calc::job::sums::{AreaBy, PourSum};
@@ -148,14 +149,14 @@ fn volume_text(volume_ft3: f64, units: Units) -> String {
     }
 }
 
-fn water_text(bags: &Bags, units: Units) -> String {
+fn water_text(water_qt: f64, units: Units) -> String {
     if units == Units::Metric {
-        Volume::from_qt(bags.water_qt).format(VolumeUnit::Liters, 1)
+        Volume::from_qt(water_qt).format(VolumeUnit::Liters, 1)
     } else {
-        let quarts = Volume::from_qt(bags.water_qt).format(VolumeUnit::Quarts, 1);
+        let quarts = Volume::from_qt(water_qt).format(VolumeUnit::Quarts, 1);
         format!(
             "{quarts} · {}",
-            Volume::from_qt(bags.water_qt).format(VolumeUnit::Gallons, 1)
+            Volume::from_qt(water_qt).format(VolumeUnit::Gallons, 1)
         )
     }
 }
@@ -221,8 +222,8 @@ fn PourAnswer(
             row(words::exact_bags(), fixed(bags.exact_bags, 2)),
             row(words::to_spare(), volume_text(bags.to_spare_ft3, units)),
         ];
-        if bags.ask.water_qt_per_bag > 0.0 {
-            rows.push(row(words::water(), water_text(&bags, units)));
+        if let Some(water_qt) = bags.water_qt {
+            rows.push(row(words::water(), water_text(water_qt, units)));
         }
         rows
     });

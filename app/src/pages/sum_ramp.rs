@@ -1,5 +1,6 @@
 //! Quick sum: any two of rise, run and slope give the third.
 
+use crate::markup::view;
 use calc::floor::level_change::{classify, classify_slope};
 use calc::floor::ramp::{Incline, Known, incline};
 use calc::job::questions::sums::ramp_known;

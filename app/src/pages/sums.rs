@@ -1,16 +1,17 @@
 //! The quick sums: the list of them, what they keep, and keeping one into a job.
 
+use crate::markup::view;
 use calc::job::sums::Sums;
 use calc::job::{Job, Room, Units};
 use calc::saved;
 use leptos::prelude::*;
-use leptos_router::hooks::use_navigate;
 
 use super::jobs::shown_name;
 use crate::desk::Desk;
 use crate::entry::{Choice, ChoiceOption, Pick};
 use crate::paths::{self, Stage};
 use crate::reactive::{When, derived, memo, say};
+use crate::router::Place;
 use crate::shell::PageHeading;
 use crate::store::{self, Seen, Shelf, fresh, index, jobs, keys};
 use crate::words::{common, jobs as job_words, notices, sums as words};
@@ -165,7 +166,7 @@ pub fn KeepIntoJob(
     put: Callback<(Job, u32), Job>,
 ) -> impl IntoView {
     let desk = expect_context::<Desk>();
-    let go = StoredValue::new_local(use_navigate());
+    let place = Place::here();
     let into = RwSignal::new(String::new());
     let trouble = RwSignal::new(String::new());
     let options = derived(move || {
@@ -213,7 +214,7 @@ pub fn KeepIntoJob(
         };
         let job = put.run((job, room));
         match jobs::save(&*shelf, &job, &mut seen) {
-            Ok(_) => paths::go(&*go.read_value(), &paths::stage(&job.id, room, stage)),
+            Ok(_) => place.go(&paths::stage(&job.id, room, stage)),
             Err(refusal) => trouble.set(notices::save_refusal(&refusal).to_owned()),
         }
     };

@@ -1,19 +1,21 @@
 //! The survey: which spots, their readings one after another, and what they say of the old floor.
 
+use crate::markup::{For, view};
 use std::collections::BTreeSet;
 
 use crate::reactive::{When, derived, draw, memo, say};
-use calc::floor::survey::{Suspect, propose, reading_in, suspects};
+use calc::floor::survey::{Suspect, propose, reading_in};
 use calc::floor::{Point, contour, paste};
+use calc::job::questions::answers::LEVELS;
 use calc::job::questions::survey::place_entries;
 use calc::job::{ReadingWay, Spot, Units, fields};
 use calc::quantity::{Area, AreaUnit, LengthUnit, Typed, Volume, VolumeUnit};
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 
 use super::room::gaps;
 use crate::entry::{Choice, ChoiceOption, Measured, TextEntry};
+use crate::focus;
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
 use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
@@ -58,21 +60,10 @@ impl Walk {
         self.now.set(to);
         if to.is_none() {
             // Past the last spot: on to what the readings say, by way of the heading.
-            if let Some(heading) = document().query_selector("main h1").ok().flatten()
-                && let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>()
-            {
-                let _ = heading.focus();
-            }
+            focus::heading();
         } else {
             // The same field stays in the page; it only needs the focus, once its value is the new spot's.
-            request_animation_frame(|| {
-                if let Some(input) = document().get_element_by_id("reading")
-                    && let Ok(input) = input.dyn_into::<web_sys::HtmlInputElement>()
-                {
-                    let _ = input.focus();
-                    input.select();
-                }
-            });
+            focus::soon("reading");
         }
     }
 
@@ -98,6 +89,15 @@ impl Walk {
                 .and_then(|at| ids.get(at).copied())
         });
         self.go(to);
+    }
+
+    /// The user says that a reading is right, though its neighbours disagree.
+    fn checked(self, id: u32) {
+        self.room.change(|r| {
+            if let Some(spot) = r.spot_mut(id) {
+                spot.checked.clone_from(&spot.reading.text);
+            }
+        });
     }
 
     fn set_reading(self, id: u32, typed: Typed) {
@@ -134,7 +134,7 @@ pub fn SurveyPage(
         now: RwSignal::new(first_open),
         undo: RwSignal::new(Vec::new()),
         said: RwSignal::new(String::new()),
-        suspects: memo(move || work.readings.with(|r| suspects(&r.spots))),
+        suspects: memo(move || work.readings.with(|r| r.doubted())),
     };
     let has_room = memo(move || work.shape.read().is_ok());
     let has_spots = memo(move || !ids.read().is_empty());
@@ -157,9 +157,7 @@ pub fn SurveyPage(
             <Trouble walk />
             <Again walk />
             <Facts walk />
-            <When when=move || has_spots.get()>
-                <List walk />
-            </When>
+            <List walk />
             <Own walk />
             <Paste walk />
             <a class="button main wide" href=paths::stage(&room.open.id(), room.id, Stage::Pour)>{words::to_pour()}</a>
@@ -271,6 +269,7 @@ fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
                     x,
                     y,
                     reading: Typed::default(),
+                    checked: String::new(),
                     rest: calc::job::Rest::new(),
                 });
                 next += 1;
@@ -491,9 +490,14 @@ fn Again(walk: Walk) -> impl IntoView {
                                         reading_text(expected, units.get()),
                                     )}
                                 </p>
-                                <button type="button" class="button" on:click=move |_| walk.go(Some(id))>
-                                    {words::go_to_spot(number)}
-                                </button>
+                                <div class="row">
+                                    <button type="button" class="button" on:click=move |_| walk.go(Some(id))>
+                                        {words::go_to_spot(number)}
+                                    </button>
+                                    <button type="button" class="button" on:click=move |_| walk.checked(id)>
+                                        {words::checked_spot(number)}
+                                    </button>
+                                </div>
                             }
                         })
                         .collect_view()
@@ -572,7 +576,7 @@ fn Facts(walk: Walk) -> impl IntoView {
             let s = s.as_ref()?;
             let metric = units.get() == Units::Metric;
             let rows = s
-                .hypsometric_curve(8)
+                .hypsometric_curve(LEVELS)
                 .into_iter()
                 .rev()
                 .map(|reached| {
@@ -709,7 +713,8 @@ fn List(walk: Walk) -> impl IntoView {
         room.change(|r| r.survey.spots.clear());
     };
     view! {
-        <details on:toggle:target=move |ev| open.set(ev.target().open())>
+        // What was taken out can be brought back beneath, so the list itself stays.
+        <details hidden=move || walk.ids.read().is_empty() on:toggle:target=move |ev| open.set(ev.target().open())>
             <summary>{say(move || words::list_heading(walk.ids.read().len()))}</summary>
             <ol class="rows">
                 <For each=move || ids.get() key=|id| *id let:id>
@@ -788,6 +793,7 @@ fn SpotRow(walk: Walk, id: u32, units: Memo<Units>) -> impl IntoView {
                         walk.now.set(None);
                     }
                     room.change(|r| r.survey.spots.retain(|s| s.id != id));
+                    focus::soon("own-x");
                 }
             >
                 {say(move || words::take_out_spot(walk.number(id)))}
@@ -815,6 +821,7 @@ fn Own(walk: Walk) -> impl IntoView {
                 x: x_entry,
                 y: y_entry,
                 reading: Typed::default(),
+                checked: String::new(),
                 rest: calc::job::Rest::new(),
             });
         });
@@ -901,6 +908,7 @@ fn Paste(walk: Walk) -> impl IntoView {
                                     x: Typed::kept(row.x.clone(), unit(0)),
                                     y: Typed::kept(row.y.clone(), unit(1)),
                                     reading: Typed::kept(row.reading.clone(), unit(2)),
+                                    checked: String::new(),
                                     rest: calc::job::Rest::new(),
                                 }
                             })

@@ -1,5 +1,6 @@
 //! Figures as the trade reads them: feet, inches, and a fraction set as a fraction.
 
+use crate::markup::view;
 use crate::reactive::{When, draw};
 use calc::job::Units;
 use calc::quantity::Length;

@@ -1,5 +1,6 @@
 //! The floor seen from above: walls, openings, pins, contours, depth of pour.
 
+use crate::markup::view;
 use crate::reactive::memo;
 use calc::floor::Point;
 use leptos::ev::MouseEvent;

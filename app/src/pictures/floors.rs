@@ -1,6 +1,7 @@
 //! A section through both floors at a jamb: the layers of each side stacked to scale, numbered on leaders, with the
 //! step between them.
 
+use crate::markup::view;
 use leptos::prelude::*;
 
 use super::sheet::WIDTH;

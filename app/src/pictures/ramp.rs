@@ -1,6 +1,7 @@
 //! A ramp seen from the side, with its rise, run and slope; to scale, or with heights drawn larger, and then it
 //! says so.
 
+use crate::markup::view;
 use leptos::prelude::*;
 
 use super::sheet::{WIDTH, dimension};

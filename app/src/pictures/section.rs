@@ -1,5 +1,6 @@
 //! A section through the floor and the pour along a line; heights drawn larger than lengths, and it says so.
 
+use crate::markup::view;
 use leptos::prelude::*;
 
 use super::sheet::{WIDTH, dimension};

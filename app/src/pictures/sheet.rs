@@ -1,5 +1,6 @@
 //! Placing inches of room on a sheet of paper, and the parts that drawings share.
 
+use crate::markup::view;
 use calc::floor::Point;
 use leptos::prelude::*;
 

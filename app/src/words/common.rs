@@ -50,6 +50,7 @@ words! {
     arithmetic => "arithmetic" | "aritmética";
     local_code => "Your local code and the product's own instructions decide."
         | "Deciden el código local y las instrucciones del producto.";
+    print_page => "Print this page" | "Imprimir esta página";
     stages => "Stages of the work" | "Etapas del trabajo";
     stage_decided => "decided" | "decidido";
     stage_open => "open" | "pendiente";

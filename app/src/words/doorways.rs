@@ -43,6 +43,8 @@ words! {
     layer_range(least: String, most: String) => "Usually {least} to {most}; measure yours." | "Normalmente de {least} a {most}; mida la suya.";
     layer_unnamed => "layer without a name" | "capa sin nombre";
     add_layer => "Add a layer" | "Agregar una capa";
+    one_down => "One lower" | "Más abajo";
+    layer_down(name: &str) => "One lower in the floor: {name}" | "Una capa más abajo: {name}";
     take_out_layer(name: &str) => "Take out: {name}" | "Quitar: {name}";
     together(thickness: String) => "Together {thickness}." | "Juntas {thickness}.";
     beyond_label => "The floor beyond" | "El piso del otro lado";

@@ -51,7 +51,6 @@ words! {
     row_tilt => "Tilt" | "Inclinación";
     row_direction => "Falls toward" | "Baja hacia";
     row_lifts => "Lifts" | "Capas";
-    row_dam => "Dam" | "Dique";
     row_opening(letter: &str, name: &str) => "Depth at {letter}{name}: left, right, greatest" | "Espesor en {letter}{name}: izquierda, derecha, mayor";
     row_limit(length: String, gap: String) => "Gap under {length} (limit {gap})" | "Hueco bajo {length} (límite {gap})";
     not_possible => "can't be had" | "no se puede";

@@ -3,7 +3,7 @@
 use calc::floor::geometry::OutlineRefusal;
 use calc::floor::opening::OpeningProblem;
 use calc::floor::outline::{Part, ShapeRefusal};
-use calc::job::Units;
+use calc::job::{NO_WALL, Units};
 use calc::quantity::fixed;
 
 use crate::pictures::length_text;
@@ -56,6 +56,8 @@ words! {
     kind_exterior => "Door to the outside" | "Puerta al exterior";
     kind_closet => "Closet front" | "Frente de clóset";
     opening_wall => "In which wall" | "En cuál pared";
+    choose_wall => "Choose a wall" | "Elija una pared";
+    lost_wall => "Its wall was taken out. Choose the wall it is in." | "Se quitó su pared. Elija en cuál pared está.";
     wall_option(number: usize, length: String) => "Wall {number} ({length})" | "Pared {number} ({length})";
     opening_from => "From the wall's start to the opening" | "Del inicio de la pared al vano";
     opening_from_hint => "The start is the end you reach first with the room on your left hand; on the plan walls are numbered that way."
@@ -137,6 +139,7 @@ fn outline_refusal(refusal: &OutlineRefusal, units: Units) -> String {
 pub fn opening_problem(problem: &OpeningProblem, units: Units) -> String {
     let text = |inches: f64| length_text(inches, units);
     match problem {
+        OpeningProblem::NoWall { wall, .. } if *wall == NO_WALL as usize => lost_wall().to_owned(),
         OpeningProblem::NoWall { wall, walls } => no_wall(wall + 1, *walls),
         OpeningProblem::NotANumber => no_number().to_owned(),
         OpeningProblem::NoWidth { .. } => no_width().to_owned(),

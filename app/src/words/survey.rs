@@ -44,6 +44,7 @@ words! {
     again(number: usize, reading: String, expected: String) => "Spot {number} reads {reading}; its neighbours would lead to about {expected}."
         | "El punto {number} marca {reading}; por sus vecinos se esperaría cerca de {expected}.";
     go_to_spot(number: usize) => "Go to spot {number}" | "Ir al punto {number}";
+    checked_spot(number: usize) => "Spot {number} is right" | "El punto {number} está bien";
     again_kept => "The reading stays in the figures until you change it." | "La lectura cuenta hasta que usted la cambie.";
     list_heading(count: usize) => "All spots and readings ({count})" | "Todos los puntos y lecturas ({count})";
     column_spot => "Spot" | "Punto";

@@ -43,8 +43,8 @@ pub struct BagAsk {
     pub allowance_percent: f64,
     /// What a bag gives, cubic feet.
     pub yield_ft3_per_bag: f64,
-    /// Water for a bag, US quarts.
-    pub water_qt_per_bag: f64,
+    /// Water for a bag, US quarts; none: not said.
+    pub water_qt_per_bag: Option<f64>,
 }
 
 /// Bags and water.
@@ -58,10 +58,10 @@ pub struct Bags {
     pub exact_bags: f64,
     /// Bags to buy.
     pub bags: u32,
-    /// Water for all of them, US quarts.
-    pub water_qt: f64,
+    /// Water for all of them, US quarts; none where that of a bag was not said.
+    pub water_qt: Option<f64>,
     /// Water for all of them, US gallons.
-    pub water_gal: f64,
+    pub water_gal: Option<f64>,
     /// What the bags give past the volume without allowance, cubic feet.
     pub to_spare_ft3: f64,
 }
@@ -171,30 +171,30 @@ impl std::fmt::Display for Field {
 /// ```
 /// use calc::floor::mixing::{BagAsk, bags};
 /// // 40 square feet at a mean of 3/8 in is 1.25 cubic feet; 1.375 with 10 %; 3.06 bags.
-/// let ask = BagAsk { volume_ft3: 1.25, allowance_percent: 10.0, yield_ft3_per_bag: 0.45, water_qt_per_bag: 5.5 };
+/// let ask = BagAsk { volume_ft3: 1.25, allowance_percent: 10.0, yield_ft3_per_bag: 0.45, water_qt_per_bag: Some(5.5) };
 /// let answer = bags(&ask)?;
-/// assert_eq!((answer.bags, answer.water_qt), (4, 22.0));
+/// assert_eq!((answer.bags, answer.water_qt), (4, Some(22.0)));
 /// # Ok::<(), calc::floor::mixing::MixingRefusal>(())
 /// ```
 pub fn bags(ask: &BagAsk) -> Result<Bags, MixingRefusal> {
     amount(Field::Volume, ask.volume_ft3)?;
     amount(Field::Allowance, ask.allowance_percent)?;
     more_than_nothing(Field::Yield, ask.yield_ft3_per_bag)?;
-    amount(Field::Water, ask.water_qt_per_bag)?;
+    amount(Field::Water, ask.water_qt_per_bag.unwrap_or(0.0))?;
     let with_allowance_ft3 = ask.volume_ft3 * (1.0 + ask.allowance_percent / 100.0);
     let exact_bags = with_allowance_ft3 / ask.yield_ft3_per_bag;
     let whole = up(exact_bags);
     if !whole.is_finite() || whole > MOST_BAGS {
         return Err(MixingRefusal::TooMany { bags: whole });
     }
-    let water_qt = whole * ask.water_qt_per_bag;
+    let water_qt = ask.water_qt_per_bag.map(|per_bag| whole * per_bag);
     Ok(Bags {
         ask: *ask,
         with_allowance_ft3,
         exact_bags,
         bags: whole as u32,
         water_qt,
-        water_gal: water_qt / QT_PER_GAL,
+        water_gal: water_qt.map(|qt| qt / QT_PER_GAL),
         to_spare_ft3: whole * ask.yield_ft3_per_bag - ask.volume_ft3,
     })
 }
@@ -333,15 +333,14 @@ impl Bags {
                 source: Source::CommonPractice,
             },
         ];
-        // None was entered: that is no figure to rest on.
-        if self.ask.water_qt_per_bag > 0.0 {
+        if let Some((per_bag, water)) = self.ask.water_qt_per_bag.zip(self.water_qt) {
             steps.push(Step {
                 formula: "water",
                 inputs: vec![
                     figure("bags", f64::from(self.bags), Unit::Bags),
-                    figure("water_per_bag", self.ask.water_qt_per_bag, Unit::Quarts),
+                    figure("water_per_bag", per_bag, Unit::Quarts),
                 ],
-                result: figure("water", self.water_qt, Unit::Quarts),
+                result: figure("water", water, Unit::Quarts),
                 source: Source::Entered,
             });
         }
@@ -427,7 +426,7 @@ mod tests {
         volume_ft3: 1.25,
         allowance_percent: 0.0,
         yield_ft3_per_bag: 0.45,
-        water_qt_per_bag: 5.5,
+        water_qt_per_bag: Some(5.5),
     };
 
     #[test]

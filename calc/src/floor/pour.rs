@@ -161,7 +161,7 @@ pub enum PourRefusal {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Conflict {
     /// The rules that conflict, the tilt limit if it has a part in it, and the vertex whose cover is in the way:
-    /// at least two. Without any one of these (the cover elsewhere aside) the rest could be had.
+    /// at least two. Each of them has a part in one conflict; another may stand behind it.
     pub causes: Vec<Cause>,
     /// The least change of each rule that makes everything possible while all others stand; a rule that can't do it
     /// alone is missing.

@@ -131,6 +131,7 @@ fn spots(job: &mut Job) -> Vec<Spot> {
             x: fields::COORDINATE.keep(x, Units::FeetInches),
             y: fields::COORDINATE.keep(y, Units::FeetInches),
             reading: fields::READING.keep(reading, Units::FeetInches),
+            checked: String::new(),
             rest: Rest::new(),
         })
         .collect()

@@ -312,6 +312,9 @@ saved!(Opening {
     ramp_length: or_default,
 });
 
+/// The wall of an opening whose wall was taken out.
+pub const NO_WALL: u32 = u32::MAX;
+
 /// What an opening is.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum OpeningKind {
@@ -415,6 +418,9 @@ pub struct Spot {
     pub y: Typed,
     /// The reading; blank while not read.
     pub reading: Typed,
+    /// The reading's text when the user said that it is right though its neighbours disagree; another text of the
+    /// reading is doubted anew.
+    pub checked: String,
     /// Fields unknown to this version.
     pub rest: Rest,
 }
@@ -424,6 +430,7 @@ saved!(Spot {
     x: or_default,
     y: or_default,
     reading: or_default,
+    checked: or_default,
 });
 
 /// How the floor is to be poured.

@@ -171,7 +171,7 @@ fn version_of(value: &Value) -> Result<usize, JobRefusal> {
         Some(version) => match version.as_u64() {
             None | Some(0) => Err(damaged(
                 at,
-                format!("expected a version from 1, found {version}"),
+                format!("expected a version from 1, found {}", saved::shown(version)),
             )),
             Some(given) if given > u64::from(FORMAT_VERSION) => Err(JobRefusal::NewerVersion {
                 given,
@@ -256,9 +256,16 @@ fn check(job: &Job) -> Result<u32, JobRefusal> {
             &at("survey.spots"),
             &mut room.survey.spots.iter().map(|s| s.id),
         )?;
+        // A pour's conflict names height rules and openings by their ids alike.
+        let rules = room.pour.height_rules.len();
+        let rule_or_opening = |i: usize| match i.checked_sub(rules) {
+            None => format!("rooms[{n}].pour.height_rules[{i}].id"),
+            Some(m) => format!("rooms[{n}].openings[{m}].id"),
+        };
         rows(
-            &at("pour.height_rules"),
-            &mut room.pour.height_rules.iter().map(|h| h.id),
+            &rule_or_opening,
+            &mut (room.pour.height_rules.iter().map(|h| h.id))
+                .chain(room.openings.iter().map(|o| o.id)),
         )?;
         rows(&at("layers"), &mut room.layers.iter().map(|l| l.id))?;
         for (m, opening) in room.openings.iter().enumerate() {

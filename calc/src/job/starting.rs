@@ -3,7 +3,9 @@
 //! A field with a usual value starts with that value written in it, so that nothing is assumed out of sight:
 //! what an answer rests on stands in a field, and the user can change it.
 
-use super::{Format, Job, Opening, PourEntry, Rest, Room, Spot, Survey, Typed, Units};
+use std::cmp::Ordering;
+
+use super::{Format, Job, NO_WALL, Opening, PourEntry, Rest, Room, Spot, Survey, Typed, Units};
 
 impl Job {
     /// A new job with one room, made at `now` (RFC 3339). The room has no name yet; its pour and survey start
@@ -112,6 +114,25 @@ impl Room {
     /// The opening with this id, to be changed.
     pub fn opening_mut(&mut self, id: u32) -> Option<&mut Opening> {
         self.openings.iter_mut().find(|opening| opening.id == id)
+    }
+
+    /// Takes a wall out of the walk. Openings in later walls stay in theirs; those that were in it have no wall.
+    pub fn take_out_wall(&mut self, id: u32) {
+        let Some(at) = self.outline.walls.iter().position(|wall| wall.id == id) else {
+            return;
+        };
+        self.outline.walls.remove(at);
+        for opening in &mut self.openings {
+            match (opening.wall as usize).cmp(&at) {
+                Ordering::Less => {}
+                Ordering::Equal => opening.wall = NO_WALL,
+                Ordering::Greater => {
+                    opening.wall = opening
+                        .wall
+                        .saturating_sub(u32::from(opening.wall != NO_WALL))
+                }
+            }
+        }
     }
 
     /// The spot of the survey with this id.
@@ -299,5 +320,33 @@ mod tests {
             ("2026-03-03T08:00:00Z", "2026-03-03T08:00:00Z")
         );
         assert_eq!((copy.next_id, &copy.rooms), (job.next_id, &job.rooms));
+    }
+
+    #[test]
+    fn an_opening_keeps_its_wall_when_another_is_taken_out() {
+        let mut room = Room::new(1, "", Units::FeetInches);
+        let opening = crate::job::demo::job("d", "").rooms[0].openings[0].clone();
+        for id in 10..14 {
+            room.outline.walls.push(crate::job::WalkWall {
+                id,
+                length: Typed::default(),
+                turn: Default::default(),
+                angle_deg: Typed::default(),
+                rest: Rest::new(),
+            });
+        }
+        room.openings = (0..4)
+            .map(|wall| Opening {
+                id: 20 + wall,
+                wall,
+                ..opening.clone()
+            })
+            .collect();
+        room.take_out_wall(11);
+        room.take_out_wall(99);
+        let walls = |room: &Room| room.openings.iter().map(|o| o.wall).collect::<Vec<_>>();
+        assert_eq!(walls(&room), [0, NO_WALL, 1, 2]);
+        room.take_out_wall(10);
+        assert_eq!(walls(&room), [NO_WALL, NO_WALL, 0, 1]);
     }
 }

@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value};
 
-use crate::saved::{Fault, Saved, Writer};
+use crate::saved::{self, Fault, Saved, Writer};
 
 /// What a user typed into a measured field, with the unit that the field had at that moment.
 ///
@@ -63,7 +63,7 @@ impl Saved for Typed {
     fn read(value: Value) -> Result<Self, Fault> {
         let mut fields = match value {
             Value::String(text) => return Ok(Self::plain(text)),
-            Value::Number(number) => return Ok(Self::plain(number.to_string())),
+            Value::Number(_) => return Ok(Self::plain(saved::shown(&value))),
             Value::Object(fields) => fields,
             other => {
                 return Err(Fault::kind(
@@ -74,7 +74,7 @@ impl Saved for Typed {
         };
         let text = match fields.remove("typed") {
             Some(Value::String(text)) => text,
-            Some(Value::Number(number)) => number.to_string(),
+            Some(number @ Value::Number(_)) => saved::shown(&number),
             Some(_) => return Err(Fault::new("expected a string in `typed`")),
             None => return Err(Fault::new("missing field `typed`")),
         };
@@ -109,7 +109,6 @@ impl Saved for Typed {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::saved;
 
     #[track_caller]
     fn reads(json: &str, expected: Typed, written: &str) {

@@ -1,8 +1,8 @@
 //! Rooms as they are entered, every answer at once.
 
 use calc::job::questions::answers::{FloorAnswers, answers};
-use calc::job::{Job, Units, demo, file};
-use serde_json::{Value, json};
+use calc::job::{Room, demo};
+use calc::saved;
 
 use crate::given::{Answer, Given, No, answer};
 
@@ -11,19 +11,9 @@ pub fn room_answers(given: &Given) -> Answer {
     let entered = given
         .get("room")
         .ok_or_else(|| No::Case("given.room is missing".into()))?;
-    let case = |problem: String| No::Case(format!("given.room: {problem}"));
-    // A room is read as it is in practice: as part of a job.
-    let around = file::write(&Job::new(
-        "case",
-        "",
-        "2026-01-01T00:00:00Z",
-        Units::FeetInches,
-    ));
-    let mut job: Value = serde_json::from_str(&around).map_err(|e| case(e.to_string()))?;
-    job["rooms"] = json!([entered]);
-    let job = file::read(&job.to_string()).map_err(|e| case(e.to_string()))?;
-    let room = job.rooms.first().ok_or_else(|| case("no room".into()))?;
-    answer(FloorAnswers::of(room))
+    let room = saved::read::<Room>(&entered.to_string())
+        .map_err(|e| No::Case(format!("given.room at {}: {}", e.at(), e.what)))?;
+    answer(FloorAnswers::of(&room))
 }
 
 /// Every answer of the demonstration job.

@@ -10,7 +10,7 @@ pub fn bag_count(given: &Given) -> Answer {
         volume_ft3: given.number("volume_ft3")?,
         allowance_percent: given.number("allowance_percent")?,
         yield_ft3_per_bag: given.number("yield_ft3_per_bag")?,
-        water_qt_per_bag: given.number_or("water_qt_per_bag", 0.0)?,
+        water_qt_per_bag: given.optional_number("water_qt_per_bag")?,
     };
     answer(bags(&ask).map_err(refused)?)
 }

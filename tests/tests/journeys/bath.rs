@@ -4,7 +4,6 @@ use std::fs;
 use std::path::Path;
 
 use calc::job::{Job, Room, Units};
-use serde::Deserialize;
 use serde_json::Value;
 use tests::page::{Page, Step};
 
@@ -31,7 +30,7 @@ impl Case {
 
     /// The given room.
     pub fn room(&self) -> Room {
-        Room::deserialize(&self.0["given"]["room"]).unwrap()
+        calc::saved::read(&self.0["given"]["room"].to_string()).unwrap()
     }
 }
 

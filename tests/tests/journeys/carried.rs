@@ -160,11 +160,11 @@ fn a_saved_file_is_brought_in_again() {
 #[test]
 fn what_is_no_job_is_refused_with_its_reason() {
     let folder = tempfile::tempdir().unwrap();
-    let mut newer: Value = serde_json::to_value(bath_job()).unwrap();
+    let mut newer: Value = serde_json::from_str(&calc::saved::write(&bath_job())).unwrap();
     newer["format"]["version"] = json!(99);
-    let mut damaged: Value = serde_json::to_value(bath_job()).unwrap();
+    let mut damaged: Value = serde_json::from_str(&calc::saved::write(&bath_job())).unwrap();
     damaged["rooms"][0]["survey"]["spots"][3]["id"] = json!("four");
-    let good = serde_json::to_string(&bath_job()).unwrap();
+    let good = calc::saved::write(&bath_job());
     let files = [
         (
             "large.json",

@@ -34,6 +34,7 @@ fn hall(side: usize) -> (Room, String) {
                 x,
                 y,
                 reading,
+                checked: String::new(),
                 rest: Default::default(),
             });
         }

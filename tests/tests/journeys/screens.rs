@@ -38,7 +38,7 @@ fn sums() -> String {
     sums.pour.depth = Typed::plain("3/8\"");
     sums.pour.bag_yield = Typed::plain("0.45 cu ft");
     sums.pour.allowance_percent = Typed::plain("10");
-    serde_json::to_string(&sums).unwrap()
+    calc::saved::write(&sums)
 }
 
 async fn settle(page: &Page) -> Step {

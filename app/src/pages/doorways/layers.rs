@@ -1,13 +1,14 @@
 //! Layers as rows: added from the table or by a name of one's own, each with its thickness.
 
+use crate::markup::{For, view};
 use calc::floor::doorway::{LAYERS, LayerKind, Part, layer};
 use calc::job::{Layer, Rest, Room, Typed, Units, fields};
 use calc::quantity::Length;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use crate::entry::frame::{Frame, described_by};
 use crate::entry::{Measured, TextEntry};
+use crate::focus;
 use crate::open_job::OpenRoom;
 use crate::pictures::thickness_text;
 use crate::reactive::{When, derived, memo};
@@ -41,17 +42,6 @@ fn typed_thickness(inches: f64, units: Units) -> Typed {
         Units::FeetInches => calc::quantity::fixed(inches, 3),
     };
     fields::LAYER.keep(text, units)
-}
-
-/// Puts the focus on a field once it is there.
-fn focus_soon(id: String) {
-    request_animation_frame(move || {
-        if let Some(input) = document().get_element_by_id(&id)
-            && let Ok(input) = input.dyn_into::<web_sys::HtmlElement>()
-        {
-            let _ = input.focus();
-        }
-    });
 }
 
 /// The rows and the list to add from.
@@ -93,7 +83,7 @@ pub fn Layers(
         });
         if let Some(id) = added {
             let part = if kind.is_some() { "thick" } else { "name" };
-            focus_soon(format!("layer-{id}-{part}"));
+            focus::soon(&format!("layer-{id}-{part}"));
         }
     };
     let group = |part: Part| {
@@ -182,7 +172,17 @@ fn LayerRow(
                 layers.retain(|layer| layer.id != id);
             }
         });
-        focus_soon(add_id.clone());
+        focus::soon(&add_id);
+    };
+    let up = move |_| {
+        room.change(|r| {
+            if let Some(layers) = layers_mut(r, owner)
+                && let Some(at) = layers.iter().position(|layer| layer.id == id)
+            {
+                layers.swap(at, at.saturating_sub(1));
+            }
+        });
+        focus::soon(&format!("layer-{id}-thick"));
     };
     view! {
         <li>
@@ -203,6 +203,17 @@ fn LayerRow(
                 value=thickness
                 on_typed=Callback::new(move |typed: Typed| change(&|layer| layer.thickness = typed.clone()))
             />
+            <When when=move || { number.get() > 1 }>
+                <button
+                    type="button"
+                    class="button plain"
+                    id=format!("layer-{id}-up")
+                    aria-label=move || words::layer_down(&called.get())
+                    on:click=up
+                >
+                    {words::one_down()}
+                </button>
+            </When>
             <button
                 type="button"
                 class="button look plain"

@@ -1,5 +1,6 @@
 //! One opening: the floor beyond, the step at each jamb, what published figures say of it.
 
+use crate::markup::view;
 use calc::floor::doorway::{Doorway, DoorwayRefusal, Part, Side, doorway, layer};
 use calc::floor::level_change::{ROUNDING_IN, classify};
 use calc::job::questions::EntryProblem;

@@ -1,5 +1,6 @@
 //! Published figures, each held against what is here: heights of a step, slopes.
 
+use crate::markup::view;
 use calc::floor::level_change::{Applies, Held, LevelChange, SlopeHeld, Status};
 use calc::job::Units;
 use leptos::prelude::*;

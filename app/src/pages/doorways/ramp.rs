@@ -1,7 +1,8 @@
 //! The ramp at an opening: at a slope or in a length, drawn, with its wedge and bags.
 
+use crate::markup::view;
 use calc::floor::doorway::Doorway;
-use calc::floor::level_change::{ROUNDING_IN, Treatment, classify};
+use calc::floor::level_change::{ROUNDING_IN, Treatment, classify, classify_slope};
 use calc::floor::mixing::{Bags, bags};
 use calc::floor::ramp::{Fit, LowSide, Ramp, RampRefusal, ramp};
 use calc::job::questions::doorway::ramp_ask;
@@ -10,6 +11,7 @@ use calc::job::{Opening, Typed, Units, fields};
 use calc::quantity::{EntryRefusal, Volume, VolumeUnit, fixed};
 use leptos::prelude::*;
 
+use super::published::slope_table;
 use crate::answer::{Facts, RestsOn, Working};
 use crate::entry::Measured;
 use crate::open_job::OpenRoom;
@@ -156,6 +158,12 @@ pub fn RampPart(
             .map(|ramp| rows(&ramp, wedge_bags.get().as_ref(), units.get()))
             .unwrap_or_default()
     });
+    let slopes = move || {
+        built
+            .get()
+            .and_then(|ramp| classify_slope(ramp.steepest).ok())
+            .map(|held| slope_table(&held))
+    };
     let steps = derived(move || {
         let mut steps = built.get().map(|ramp| ramp.working()).unwrap_or_default();
         steps.extend(
@@ -215,6 +223,11 @@ pub fn RampPart(
                     <figcaption>{draw(caption)}</figcaption>
                 </figure>
                 <Facts rows />
+                <details>
+                    <summary>{words::published_heading()}</summary>
+                    <p>{words::reference_only()}</p>
+                    {draw(slopes)}
+                </details>
                 <p class="quiet">
                     {say(move || if wedge_bags.read().is_some() { words::wedge_note() } else { words::bags_missing() })}
                 </p>

@@ -1,5 +1,6 @@
 //! Bags, water, pace of mixing, primer, edge strip, dam; lifts.
 
+use crate::markup::view;
 use crate::reactive::{derived, draw, memo};
 use calc::floor::lifts::{LiftShare, lifts};
 use calc::floor::mixing::{edge_strip_in, pace, primer_gal};
@@ -102,8 +103,8 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                     </p>
                     {
                         // A blank is no water that was asked for, not none that is needed.
-                        (bags.water_qt > 0.0)
-                            .then(|| view! { <p>{words::water(water_text(bags.water_qt, units))}</p> })
+                        bags.water_qt
+                            .map(|water| view! { <p>{words::water(water_text(water, units))}</p> })
                     }
                     <p>{pace_words}</p>
                 }

@@ -1,5 +1,6 @@
 //! Level and flat side by side, always both.
 
+use crate::markup::view;
 use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::flatness::{Top, USUAL_EFFORT, Verdict, judge};
 use calc::floor::lifts::{LiftShare, lifts};

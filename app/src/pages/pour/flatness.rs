@@ -1,5 +1,6 @@
 //! How flat the old floor is, against the finish's limit; filling only the lows.
 
+use crate::markup::view;
 use std::sync::Arc;
 
 use crate::reactive::{derived, draw, memo, say};

@@ -1,5 +1,6 @@
 //! Pin heights on the map, as a table, and in a section along any line.
 
+use crate::markup::view;
 use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::pour::{Pour, PourKind};
 use calc::floor::{Point, Surface, contour};

@@ -1,5 +1,6 @@
 //! Heights that the pour must keep at spots.
 
+use crate::markup::{For, view};
 use crate::reactive::{When, derived, say};
 use calc::job::{HeightRule, HeightRuleKind, fields};
 use calc::quantity::{Typed, WholeRange};
@@ -7,6 +8,7 @@ use leptos::prelude::*;
 
 use super::Plans;
 use crate::entry::{Choice, ChoiceOption, Measured};
+use crate::focus;
 use crate::words::pour as words;
 
 /// The heights to keep.
@@ -42,7 +44,7 @@ pub fn Rules(plans: Plans) -> impl IntoView {
                     <Rule plans ids id />
                 </For>
             </ol>
-            <button type="button" class="button" on:click=add>{words::rule_add()}</button>
+            <button type="button" class="button" id="add-rule" on:click=add>{words::rule_add()}</button>
         </section>
     }
 }
@@ -128,7 +130,10 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
             <button
                 type="button"
                 class="button look plain"
-                on:click=move |_| room.change(|r| r.pour.height_rules.retain(|rule| rule.id != id))
+                on:click=move |_| {
+                    room.change(|r| r.pour.height_rules.retain(|rule| rule.id != id));
+                    focus::soon("add-rule");
+                }
             >
                 {say(move || words::rule_take_out(number()))}
             </button>

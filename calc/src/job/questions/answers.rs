@@ -30,7 +30,8 @@ mod threshold;
 
 pub use flatness::Flatness;
 pub use ground::{
-    FloorFacts, FloorProblem, Ground, Mark, OpeningAnswer, OutlineFacts, SurveyFacts, SuspectSpot,
+    FloorFacts, FloorProblem, Ground, LEVELS, Mark, OpeningAnswer, OutlineFacts, SurveyFacts,
+    SuspectSpot,
 };
 pub use poured::{
     AlongOpening, DamAtOpening, LiftsProblem, MixingProblem, PourProblem, Poured, SpotDepth, bags,

@@ -187,6 +187,7 @@ mod tests {
             x: inches(x),
             y: inches(y),
             reading: inches(reading),
+            checked: String::new(),
             rest: Rest::new(),
         }
     }

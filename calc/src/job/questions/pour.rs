@@ -90,14 +90,12 @@ pub fn bag_ask(entry: &PourEntry, volume_ft3: f64) -> Result<BagAsk, Vec<EntryPr
             &entry.allowance_percent,
         )
         .unwrap_or(0.0);
-    let water_in3 = reader
-        .may("bag_water", &fields::BAG_WATER, &entry.bag_water)
-        .unwrap_or(0.0);
+    let water_in3 = reader.may("bag_water", &fields::BAG_WATER, &entry.bag_water);
     reader.finish(BagAsk {
         volume_ft3,
         allowance_percent,
         yield_ft3_per_bag: Volume::from_in3(yield_in3).ft3(),
-        water_qt_per_bag: Volume::from_in3(water_in3).qt(),
+        water_qt_per_bag: water_in3.map(|in3| Volume::from_in3(in3).qt()),
     })
 }
 

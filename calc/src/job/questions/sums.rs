@@ -94,14 +94,12 @@ pub fn bag_ask(sum: &PourSum, pour: &EvenPour) -> Result<BagAsk, Vec<EntryProble
         &fields::ALLOWANCE,
         &sum.allowance_percent,
     );
-    let water_in3 = reader
-        .may("bag_water", &fields::BAG_WATER, &sum.bag_water)
-        .unwrap_or(0.0);
+    let water_in3 = reader.may("bag_water", &fields::BAG_WATER, &sum.bag_water);
     reader.finish(BagAsk {
         volume_ft3: pour.volume_ft3,
         allowance_percent,
         yield_ft3_per_bag: Volume::from_in3(yield_in3).ft3(),
-        water_qt_per_bag: Volume::from_in3(water_in3).qt(),
+        water_qt_per_bag: water_in3.map(|in3| Volume::from_in3(in3).qt()),
     })
 }
 
@@ -203,7 +201,7 @@ mod tests {
         assert_eq!((pour.area_in2, pour.volume_ft3), (75.0 * 144.0, 3.125));
         let answer = bags(&bag_ask(&sum, &pour).unwrap()).unwrap();
         assert_eq!(answer.bags, 8);
-        assert!((answer.water_qt - 44.0).abs() < 1e-9);
+        assert!(answer.water_qt.is_some_and(|qt| (qt - 44.0).abs() < 1e-9));
         assert_eq!(pour.working().len(), 3);
     }
 

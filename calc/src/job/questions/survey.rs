@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{EntryProblem, Reader};
 use crate::floor::Outline;
-use crate::floor::survey::height_in;
+use crate::floor::survey::{Suspect, height_in, suspects};
 use crate::floor::{Point, Spot};
 use crate::job::{Survey, Units, fields};
 use crate::quantity::{Length, Typed};
@@ -20,6 +20,8 @@ pub struct Place {
     pub at: Point,
     /// It has a reading that can be read.
     pub read: bool,
+    /// The user looked at that reading again and says that it is right.
+    pub checked: bool,
 }
 
 /// What the survey gives.
@@ -70,6 +72,19 @@ impl Readings {
             .map(|place| place.at)
     }
 
+    /// The readings that disagree with their neighbours and were not checked.
+    pub fn doubted(&self) -> Vec<Suspect> {
+        let checked = |index: usize| {
+            let id = self.id_of(index);
+            self.places
+                .iter()
+                .any(|place| place.checked && Some(place.id) == id)
+        };
+        let mut doubted = suspects(&self.spots);
+        doubted.retain(|suspect| !checked(suspect.index));
+        doubted
+    }
+
     /// The height of a spot that was read, by its id, inches above the datum.
     pub fn height_of(&self, id: u32) -> Option<f64> {
         self.ids
@@ -102,6 +117,7 @@ pub fn readings(survey: &Survey) -> Readings {
                     number: index + 1,
                     at,
                     read: reading.is_some(),
+                    checked: reading.is_some() && spot.checked == spot.reading.text,
                 });
                 if let Some(reading) = reading {
                     all.spots.push(Spot {
@@ -181,5 +197,35 @@ mod tests {
         let (x, y) = place_entries(&room, Point::new(87.63, 40.11), Units::FeetInches);
         let read = |typed| fields::COORDINATE.read(typed).unwrap();
         assert_eq!(Point::new(read(&x), read(&y)), Point::new(87.63, 40.125));
+    }
+
+    #[test]
+    fn a_checked_reading_is_no_longer_doubted_until_it_changes() {
+        let entry = |text: &str| fields::READING.keep(text, Units::FeetInches);
+        let mut survey = Survey::default();
+        for i in 0..25_u32 {
+            survey.spots.push(crate::job::Spot {
+                id: i,
+                x: entry(&(i % 5 * 24).to_string()),
+                y: entry(&(i / 5 * 24).to_string()),
+                reading: entry(if i == 12 { "5" } else { "2" }),
+                checked: String::new(),
+                rest: crate::job::Rest::new(),
+            });
+        }
+        let doubted = |survey: &Survey| {
+            let readings = readings(survey);
+            let ids: Vec<_> = readings
+                .doubted()
+                .iter()
+                .filter_map(|s| readings.id_of(s.index))
+                .collect();
+            ids
+        };
+        assert_eq!(doubted(&survey), [12]);
+        survey.spots[12].checked = "5".to_owned();
+        assert!(doubted(&survey).is_empty());
+        survey.spots[12].reading = entry("6");
+        assert_eq!(doubted(&survey), [12]);
     }
 }

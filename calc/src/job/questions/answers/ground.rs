@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::answered;
 use crate::floor::flatness::StraightedgeRefusal;
-use crate::floor::surface::{BestFit, SurfaceRefusal};
-use crate::floor::survey::{reading_in, suspects};
+use crate::floor::surface::{BestFit, Reached, SurfaceRefusal};
+use crate::floor::survey::reading_in;
 use crate::floor::{Point, Surface};
 use crate::job::questions::EntryProblem;
 use crate::job::questions::room::{
@@ -138,7 +138,12 @@ pub struct FloorFacts {
     pub downhill_degrees: Option<f64>,
     /// Corners without a reading of their own.
     pub assumed: Vec<Mark>,
+    /// Volume and area up to each level of [`LEVELS`] even steps from the lowest to the highest.
+    pub levels: Vec<Reached>,
 }
+
+/// How many steps from the lowest to the highest the volume is given at.
+pub const LEVELS: usize = 8;
 
 impl Ground {
     /// What a room gives.
@@ -210,7 +215,9 @@ impl Ground {
             read: self.readings.spots.len(),
             unread: self.readings.unread(),
             problems: self.readings.problems.clone(),
-            suspects: suspects(&self.readings.spots)
+            suspects: self
+                .readings
+                .doubted()
                 .into_iter()
                 .filter_map(suspect)
                 .collect(),
@@ -236,6 +243,7 @@ impl Ground {
             assumed: (surface.spot_count..surface.vertices.len())
                 .filter_map(|vertex| Mark::of(surface, &self.readings, vertex))
                 .collect(),
+            levels: surface.hypsometric_curve(LEVELS),
         })
     }
 }

@@ -1,0 +1,85 @@
+//! How far each stage of a job has come: decided or open, and its key figure.
+
+use calc::job::{Beyond, PourChoice};
+use calc::quantity::{Area, AreaUnit};
+use leptos::prelude::*;
+
+use crate::open_job::OpenRoom;
+use crate::pages::pour::key_figure;
+use crate::paths::Stage;
+use crate::pictures::length_text;
+use crate::reactive::derived;
+use crate::words::{pour, standing as words, survey};
+use crate::work::Work;
+
+/// Whether something is decided at each stage, in the order of [`Stage::ALL`].
+pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
+    let work = Work::of(room);
+    let open_doorways = room.part(|r| {
+        r.openings
+            .iter()
+            .filter(|o| o.beyond == Beyond::Unknown)
+            .count()
+    });
+    let chosen = room.part(|r| r.pour.choice);
+    derived(move || {
+        Stage::ALL
+            .iter()
+            .map(|stage| match stage {
+                Stage::Room => work.shape.read().is_ok(),
+                Stage::Survey => work
+                    .readings
+                    .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty()),
+                Stage::Pour => chosen.get() != PourChoice::Open,
+                Stage::Doorways => open_doorways.get() == 0 && !work.openings.read().0.is_empty(),
+            })
+            .collect()
+    })
+}
+
+/// The key figure of a stage, or what is missing for it.
+pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
+    let work = Work::of(room);
+    let units = room.open.units();
+    match stage {
+        Stage::Room => derived(move || match work.outline() {
+            Some(outline) => {
+                let unit = match units.get() {
+                    calc::job::Units::Metric => AreaUnit::SquareMeters,
+                    calc::job::Units::FeetInches => AreaUnit::SquareFeet,
+                };
+                Area::from_in2(outline.area_in2()).format(unit, 1)
+            }
+            None => words::no_walls().to_owned(),
+        }),
+        Stage::Survey => derived(move || {
+            let (read, unread) = work.readings.with(|r| (r.spots.len(), r.unread()));
+            match (read, unread) {
+                (0, _) => words::nothing_read().to_owned(),
+                (_, 1) => survey::one_left_to_read().to_owned(),
+                (_, unread) if unread > 1 => survey::left_to_read(unread),
+                _ => work.surface().map_or_else(String::new, |surface| {
+                    words::fall(length_text(surface.facts().fall_in, units.get()))
+                }),
+            }
+        }),
+        Stage::Pour => {
+            let figure = key_figure(room);
+            derived(move || match figure.get() {
+                Some((kind, volume, bags)) => words::pour(pour::kind(kind), volume, bags),
+                None => words::pour_open().to_owned(),
+            })
+        }
+        Stage::Doorways => {
+            let counts = room.part(|r| {
+                let open = r.openings.iter().filter(|o| o.beyond == Beyond::Unknown);
+                (r.openings.len(), open.count())
+            });
+            derived(move || match counts.get() {
+                (0, _) => words::no_doorways().to_owned(),
+                (all, 0) => words::doorways(all),
+                (all, open) => words::doorways_open(open, all),
+            })
+        }
+    }
+}
