@@ -50,6 +50,9 @@ pub(super) fn free_triangles(
     size_in: f64,
     apart_in: f64,
 ) -> Option<Vec<[usize; 3]>> {
+    if walls_are_cut(places, walls) {
+        return None;
+    }
     let mesh = free_mesh(places, walls)?;
     let inside = mesh.inside();
     if !mesh.is_sound(&inside, places, walls.len(), apart_in) {
@@ -66,6 +69,39 @@ pub(super) fn triangles(
 ) -> Option<Vec<[usize; 3]>> {
     let mesh = constrained_mesh(places, walls)?;
     finish(&mesh, &mesh.inside(), places, size_in)
+}
+
+/// Whether a wall at a corner that points into the room is surely no edge of the free triangulation, which then isn't
+/// worth drawing.
+fn walls_are_cut(places: &[Point], walls: &[[usize; 2]]) -> bool {
+    let mut before = walls.last();
+    for wall in walls {
+        if let Some(before) = before.replace(wall)
+            && cross(places[before[0]], places[before[1]], places[wall[1]]) < 0.0
+            && (is_cut(places, before) || is_cut(places, wall))
+        {
+            return true;
+        }
+    }
+    false
+}
+
+/// Whether no circle through the ends of a wall leaves out all places: one on its left and one on its right see it
+/// under angles of more than half a turn together.
+fn is_cut(places: &[Point], [start, end]: &[usize; 2]) -> bool {
+    let (a, b) = (places[*start], places[*end]);
+    // The cotangent of the widest angle on each side.
+    let mut widest = [f64::INFINITY; 2];
+    for p in places {
+        let turn = cross(a, b, *p);
+        let ahead = (a.x_in - p.x_in) * (b.x_in - p.x_in) + (a.y_in - p.y_in) * (b.y_in - p.y_in);
+        let cotangent = ahead / turn.abs();
+        let side = &mut widest[usize::from(turn < 0.0)];
+        if turn != 0.0 && cotangent < *side {
+            *side = cotangent;
+        }
+    }
+    widest[0] + widest[1] < -ON_CIRCLE
 }
 
 /// The inside triangles with ties settled, in order. None when one is no Delaunay triangle.
@@ -165,7 +201,11 @@ fn next(edge: usize) -> usize {
 
 /// The half-edge before another in its triangle.
 fn previous(edge: usize) -> usize {
-    if edge % 3 == 0 { edge + 2 } else { edge - 1 }
+    if edge.is_multiple_of(3) {
+        edge + 2
+    } else {
+        edge - 1
+    }
 }
 
 impl Mesh {
@@ -234,9 +274,9 @@ impl Mesh {
         // Each wall was found forwards once: it must be the edge of an inside triangle, and of no second.
         let walls_hold = (0..self.from.len())
             .filter(|edge| self.is_wall[*edge] && inside[*edge / 3])
-            .fold(Some(0), |held: Option<usize>, edge| {
+            .try_fold(0, |held, edge| {
                 let twin = self.twin[edge];
-                (twin == NONE || !inside[twin / 3]).then_some(held? + 1)
+                (twin == NONE || !inside[twin / 3]).then_some(held + 1)
             });
         walls_hold == Some(walls)
             && inside.iter().enumerate().all(|(triangle, inside)| {

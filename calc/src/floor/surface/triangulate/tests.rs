@@ -4,12 +4,10 @@ use super::*;
 use crate::floor::Outline;
 use proptest::prelude::*;
 
+type Drawn = Option<Vec<[usize; 3]>>;
+
 /// Both ways on a polygon whose corners are the first places, each wall divided by the places that follow on it.
-fn both(
-    corners: &[(f64, f64)],
-    divide: usize,
-    others: &[(f64, f64)],
-) -> (Option<Vec<[usize; 3]>>, Option<Vec<[usize; 3]>>) {
+fn both(corners: &[(f64, f64)], divide: usize, others: &[(f64, f64)]) -> (Drawn, Drawn) {
     let point = |(x, y): (f64, f64)| Point::new(x, y);
     let mut places: Vec<Point> = Vec::new();
     for (at, corner) in corners.iter().enumerate() {
@@ -30,6 +28,8 @@ fn both(
         }
     }
     let size_in = outline.size_in();
+    // A wall said to be cut is one that the free triangulation lacks.
+    assert!(!walls_are_cut(&places, &walls) || free_mesh(&places, &walls).is_none());
     (
         free_triangles(&places, &walls, size_in, 4e-9 * size_in),
         triangles(&places, &walls, size_in),
@@ -96,6 +96,23 @@ fn the_quick_way_is_taken_where_walls_are_straight_or_divided_as_the_spots_are()
         assert!(quick.is_some(), "{shape:?} {divide}");
         assert_eq!(quick, slow);
     }
+}
+
+#[test]
+fn a_wall_between_spots_near_its_middle_is_cut() {
+    let places: Vec<Point> = L_ROOM
+        .iter()
+        .copied()
+        .chain(grid(20, 16, 0.0).into_iter().filter(|(x, y)| {
+            (1.0..71.0).contains(x) && (1.0..95.0).contains(y)
+                || (1.0..119.0).contains(x) && (1.0..47.0).contains(y)
+        }))
+        .map(|(x, y)| Point::new(x, y))
+        .collect();
+    let walls: Vec<[usize; 2]> = (0..6).map(|at| [at, (at + 1) % 6]).collect();
+    assert!(walls_are_cut(&places, &walls));
+    // The corners alone: nothing stands near enough.
+    assert!(!walls_are_cut(&places[..6], &walls));
 }
 
 #[test]
