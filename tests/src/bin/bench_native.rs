@@ -14,7 +14,7 @@ use serde_json::{Value, json};
 use tests::measures::survey;
 
 /// Of this many runs the median is taken.
-const RUNS: usize = 9;
+const RUNS: usize = 25;
 
 fn main() {
     println!(
