@@ -22,4 +22,8 @@ pub mod floor;
 
 pub mod wiring;
 
+pub mod supply;
+
+pub mod finish;
+
 pub mod working;

@@ -46,6 +46,10 @@ pub enum Unit {
     Count,
     /// Minutes.
     Minutes,
+    /// Pounds.
+    Pounds,
+    /// Pounds for a cubic foot.
+    PoundsPerFt3,
     /// US liquid quarts.
     Quarts,
     /// Amperes.

@@ -11,6 +11,7 @@ use serde_json::json;
 
 use crate::given::{Answer, Given, No, refused};
 
+mod finish;
 mod flatness;
 mod floor;
 mod job;
@@ -52,6 +53,11 @@ pub const QUESTIONS: &[(&str, Question)] = &[
     ("incline", steps::any_two),
     ("ramp", steps::ramp_across),
     ("ramp-slope", steps::ramp_slope),
+    ("tile-layout", finish::tile_layout),
+    ("tile-rules", finish::tile_rules),
+    ("mortar", finish::mortar),
+    ("membrane", finish::membrane),
+    ("grout", finish::grout),
     ("room-answers", job::room_answers),
     ("demo", job::demo_answers),
 ];

@@ -12,7 +12,8 @@
 //! - [`neutral`] what a neutral carries, and what is wrong with sharing it;
 //! - [`circuit`] a circuit judged rule by rule;
 //! - [`cable_run`] cable, rolls and staples, and which cable switches need;
-//! - [`shock`] figures on currents through the body and on floating conductors.
+//! - [`shock`] figures on currents through the body and on floating conductors;
+//! - [`open_box`] an opened box: what is live in it, what has to be off, and what comes back where.
 
 pub mod code;
 
@@ -43,5 +44,7 @@ pub mod circuit;
 pub mod cable_run;
 
 pub mod shock;
+
+pub mod open_box;
 
 mod steps;

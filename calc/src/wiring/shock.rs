@@ -39,6 +39,49 @@ pub fn body_current_ma(volts: f64, body_ohm: f64) -> Result<f64, ShockRefusal> {
     Ok(volts / body_ohm * 1000.0)
 }
 
+/// What a steady current of 60 Hz through the body was found to do, hand to foot, for one second.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Effect {
+    /// Below every threshold: usually not felt.
+    NotFelt,
+    /// From 1 mA: a faint tingle.
+    Tingle,
+    /// From 5 mA: a slight shock; most people can let go, and may fall.
+    Shock,
+    /// From 6 mA in women, 9 mA in men: painful, muscles out of control, some can't let go.
+    CannotLetGo,
+    /// From 50 mA: extreme pain, breathing stops, death is possible.
+    BreathingStops,
+    /// From 1000 mA: the heart stops, death is likely.
+    HeartStops,
+}
+
+/// The least current of each effect, milliamperes. Source: OSHA publication 3075.
+pub const EFFECTS_FROM_MA: &[(f64, Effect)] = &[
+    (1.0, Effect::Tingle),
+    (5.0, Effect::Shock),
+    (6.0, Effect::CannotLetGo),
+    (50.0, Effect::BreathingStops),
+    (1000.0, Effect::HeartStops),
+];
+
+/// The effect whose published threshold a current reaches, milliamperes; sources differ, and no person is a population.
+///
+/// ```
+/// use calc::wiring::shock::{Effect, effect_of};
+/// // 120 V through 1500 ohm: 80 mA.
+/// assert_eq!(effect_of(80.0), Effect::BreathingStops);
+/// assert_eq!(effect_of(0.5), Effect::NotFelt);
+/// ```
+pub fn effect_of(body_ma: f64) -> Effect {
+    EFFECTS_FROM_MA
+        .iter()
+        .rev()
+        .find(|(from_ma, _)| body_ma >= *from_ma)
+        .map_or(Effect::NotFelt, |(_, effect)| *effect)
+}
+
 /// A floating conductor beside a live one, and the meter on it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Floating {

@@ -28,3 +28,13 @@ mod circuit;
 mod cable_run;
 
 mod shock;
+
+mod open_box_boxes;
+
+mod open_box_solve;
+
+mod open_box_answers;
+
+mod open_box_returns;
+
+mod open_box_properties;

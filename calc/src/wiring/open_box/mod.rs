@@ -1,0 +1,32 @@
+//! Open box: what is live in an opened box, what has to be off, and whether every current comes back where it went out.
+//!
+//! Nothing here says that a part may be touched: a wrong description gives a wrong answer. In the order of the work:
+//! - [`description`] the boxes, cables, joints and devices as found, and the panel;
+//! - [`situation`] what is off, apart and set while something is measured; [`reading`] what was measured;
+//! - [`solve`] voltages of a network of admittances; [`network`] the network behind a description, its faults as edits, and what is seen;
+//! - [`live_map`] what stands behind each contact; [`off_list`] what must be off before a box is opened;
+//! - [`return_check`] whether every current comes back where it went out; [`neutral_load`] what each neutral carries.
+
+pub mod description;
+
+pub mod situation;
+
+pub mod reading;
+
+pub mod solve;
+
+pub mod network;
+
+pub mod live_map;
+
+pub mod off_list;
+
+pub mod return_check;
+
+pub mod neutral_load;
+
+mod ohms;
+
+mod places;
+
+mod reach;
