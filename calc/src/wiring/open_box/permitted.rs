@@ -160,7 +160,13 @@ fn points(description: &Description, contacts: &[(Contact, u32)], in_box: u32) -
             (At::Joint(joint), _) => Point::Joint { in_box, joint },
             (At::Terminal { device, terminal }, _) => Point::Terminal { device, terminal },
             (_, Contact::End(end)) => Point::End(end),
-            (_, Contact::Terminal { terminal, .. }) if terminal == Terminal::Ground => continue,
+            (
+                _,
+                Contact::Terminal {
+                    terminal: Terminal::Ground,
+                    ..
+                },
+            ) => continue,
             (_, Contact::Terminal { .. }) => point_of(contact),
         };
         if !points.contains(&point) {

@@ -7,7 +7,7 @@ use crate::wiring::open_box::likelihood::Expected;
 use crate::wiring::open_box::network::Network;
 use crate::wiring::open_box::permitted::permitted;
 use crate::wiring::open_box::reading::Reading;
-use crate::wiring::open_box::signature::{signature, tell_apart};
+use crate::wiring::open_box::signature::{is_same, signature, tell_apart};
 
 use super::score::Scored;
 use super::{Answer, Explanation};
@@ -41,7 +41,18 @@ pub(super) fn answers(
         .partition(|(explanation, _)| explanation.is_nothing());
     for (taken, (explanation, ln)) in nothing.into_iter().chain(wrong).enumerate() {
         if taken > 0 && (taken >= MOST_GROUPED || explanation.share < LEAST_SHARE) {
-            others_share += explanation.share;
+            // What can't be seen from here is no less there for being unlikely.
+            let hidden = groups.iter_mut().find(|(.., answer)| answer.nothing_seen);
+            match hidden {
+                Some((of, likelihood, answer))
+                    if explanation.faults.len() == 1
+                        && (*likelihood - ln).abs() < TOLD_FROM
+                        && is_same(&network.edited(&explanation.edits()), &all, of) =>
+                {
+                    join(answer, explanation);
+                }
+                _ => others_share += explanation.share,
+            }
             continue;
         }
         let edited = network.edited(&explanation.edits());
@@ -68,7 +79,9 @@ fn merged(scored: Vec<Scored>) -> Vec<(Explanation, f64)> {
     let mut all: Vec<(Explanation, f64)> = Vec::new();
     for scored in scored {
         let ln: f64 = scored.readings.iter().map(|(ln, _)| ln).sum();
-        let poor = scored.faults.iter().any(|f| f.kind == FaultKind::PoorJoint);
+        // The best comes first: a poor joint with its ohms, with or without a load.
+        let again = scored.without.is_some() || all.iter().any(|(e, _)| e.without.is_some());
+        let poor = again || scored.faults.iter().any(|f| f.kind == FaultKind::PoorJoint);
         let same = all.iter_mut().find(|(there, _)| {
             poor && there.faults.len() == scored.faults.len()
                 && there
@@ -87,6 +100,7 @@ fn merged(scored: Vec<Scored>) -> Vec<(Explanation, f64)> {
             .collect();
         let explanation = Explanation {
             faults: scored.faults,
+            without: scored.without,
             share: 0.0,
             explained,
             score: scored.score,
