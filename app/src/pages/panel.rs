@@ -65,11 +65,13 @@ pub fn PanelPage() -> impl IntoView {
             <Drawing open house picked />
             <Findings house />
         </When>
-        <About open spaces />
-        <SupplySheet open house />
+        <When when=move || { spaces.get() > 0 }>
+            <About open spaces />
+        </When>
         <When when=move || house.panel.with(|panel| panel.is_ok())>
             <Directory house />
         </When>
+        <SupplySheet open house />
         <div class="no-print">
             <Cautions lines=Signal::stored(wiring_words::cautions()) />
         </div>

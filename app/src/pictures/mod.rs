@@ -23,6 +23,8 @@ pub mod switch_chain;
 
 pub mod panel;
 
+pub mod strip;
+
 pub use box_fill::BoxPicture;
 pub use drop_plot::DropPlot;
 pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};

@@ -107,11 +107,10 @@ fn button(cell: PanelCell, picked: Signal<String>, on_pick: Callback<String>) ->
     let this = cell.place.clone();
     let pressed = move || picked.with(|picked| *picked == this).to_string();
     let place = cell.place;
-    let numbers = cell
+    let mut numbers = cell
         .numbers
         .into_iter()
-        .map(|number| view! { <span>{number}</span> })
-        .collect_view();
+        .map(|number| view! { <span class="number">{number}</span> });
     let handle = (!cell.amps.is_empty()).then(|| view! { <span class="handle">{cell.amps}</span> });
     view! {
         <button
@@ -121,8 +120,7 @@ fn button(cell: PanelCell, picked: Signal<String>, on_pick: Callback<String>) ->
             aria-label=cell.says
             on:click=move |_| on_pick.run(place.clone())
         >
-            <span class="numbers">{numbers}</span>
-            {handle}
+            <span class="stab">{numbers.next()} {handle} {numbers.next()}</span>
             <span class="feeds">{cell.label}</span>
         </button>
     }
