@@ -90,7 +90,7 @@ pub fn CircuitForm(
                 Signal::stored(options(words::purpose)),
                 code_at!(Coded::word; circuit id; purpose),
             )}
-            <div class="pair">
+            <div class="pair level">
                 {number(
                     open,
                     "circuit-receptacles",
@@ -260,7 +260,7 @@ pub fn load_row(
     };
     view! {
         <li>
-            <div class="pair">
+            <div class="pair level of-load">
                 {text(
                     open,
                     key("name"),
@@ -396,7 +396,7 @@ fn Run(open: OpenJob, id: u32) -> impl IntoView {
         let name = numbered(ids, row, words::stretch_name);
         view! {
             <li>
-                <div class="pair">
+                <div class="pair level">
                     {number(
                         open,
                         format!("stretch-{row}"),

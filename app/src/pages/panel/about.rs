@@ -82,7 +82,7 @@ pub fn About(
                 code_at!(Coded::word; panel.fed_by),
             )}
             {text(open, "panel-fed-from", label(words::fed_from_label()), words::fed_from_hint(), at!(panel.fed_from))}
-            <div class="pair">
+            <div class="pair level">
                 {number(
                     open,
                     "panel-rating",

@@ -114,6 +114,7 @@ words! {
     head_now => "Now" | "Ahora";
     head_then => "Then" | "Después";
     head_most => "At most" | "A lo más";
+    in_unit(name: &str, unit: &str) => "{name}, {unit}" | "{name}, {unit}";
     row_breaker => "Load on the breaker" | "Carga en el breaker";
     row_share => "Share of the breaker" | "Parte del breaker";
     row_wire => "In the wire where it lies" | "En el alambre donde está";
