@@ -216,7 +216,12 @@ fn OneBox(open: OpenJob, id: u32) -> impl IntoView {
             </When>
         </div>
         <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{wiring_words::say_more()}</p> }>
-            <BoxAnswer found units />
+            <div class="stack">
+                <section class="sheet">
+                    <h2>{words::answer_heading()}</h2>
+                </section>
+                <BoxAnswer found units />
+            </div>
         </When>
         <p class="quiet">{say(on)}</p>
         {text(open, "box-name", label(words::name_label()), words::name_hint(), named)}

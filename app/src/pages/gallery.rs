@@ -342,12 +342,13 @@ fn WiringPictures() -> impl IntoView {
 
 /// A panel of six spaces: one pole, two poles, a tandem, a troubled one and free ones.
 fn panel() -> Vec<PanelLine> {
-    let cell = |place: &str, numbers: &[&str], amps: &str, label: &str| PanelCell {
+    let cell = |place: &str, lower: Option<&str>, amps: &str, label: &str| PanelCell {
         place: place.to_owned(),
-        numbers: numbers.iter().map(|n| (*n).to_owned()).collect(),
+        number: place.to_owned(),
+        lower: lower.map(str::to_owned),
+        leg: "A".to_owned(),
         amps: amps.to_owned(),
         label: label.to_owned(),
-        says: format!("{place} {amps} {label}"),
         troubled: false,
         free: amps.is_empty(),
     };
@@ -355,23 +356,23 @@ fn panel() -> Vec<PanelLine> {
     vec![
         line(
             Leg::A,
-            vec![cell("1", &["1", "3"], "30", words::first())],
-            vec![cell("2", &["2"], "15", words::second())],
+            vec![cell("1", Some("3"), "30", words::first())],
+            vec![cell("2", None, "15", words::second())],
         ),
         line(
             Leg::B,
             Vec::new(),
             vec![
-                cell("4A", &["4A"], "15", words::first()),
-                cell("4B", &["4B"], "20", words::second()),
+                cell("4A", None, "15", words::first()),
+                cell("4B", None, "20", words::second()),
             ],
         ),
         line(
             Leg::A,
-            vec![cell("5", &["5"], "", words::empty())],
+            vec![cell("5", None, "", words::empty())],
             vec![PanelCell {
                 troubled: true,
-                ..cell("6", &["6"], "15", words::look())
+                ..cell("6", None, "15", words::look())
             }],
         ),
     ]

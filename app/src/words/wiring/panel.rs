@@ -58,9 +58,8 @@ words! {
     rests(free: u32, poles: u32) => "{free} free, {poles} poles in use." | "{free} libres, {poles} polos en uso.";
     taken_of(taken: u32, spaces: u32) => "{taken} of {spaces} spaces" | "{taken} de {spaces} espacios";
     not_counted => "spaces not counted yet" | "espacios sin contar";
-    space_free(number: &str, leg: &str) => "Space {number}, leg {leg}, free" | "Espacio {number}, línea {leg}, libre";
-    space_says(number: &str, legs: &str, amps: String, label: &str) => "Space {number}, leg {legs}, {amps} A, {label}"
-        | "Espacio {number}, línea {legs}, {amps} A, {label}";
+    space_word => "Space" | "Espacio";
+    of_leg(leg: &str) => "leg {leg}" | "línea {leg}";
     free => "free" | "libre";
     no_label => "no label" | "sin etiqueta";
     amps_unknown => "?" | "?";
