@@ -39,6 +39,7 @@ impl Job {
             panel: PanelEntry::default(),
             circuits: Vec::new(),
             boxes: Vec::new(),
+            opened: Vec::new(),
             notes: String::new(),
             next_id: 1,
             rest: Rest::new(),
