@@ -66,14 +66,6 @@ fn flag(given: &Given, key: &str) -> Result<Option<bool>, No> {
     }
 }
 
-fn optional(given: &Given, key: &str) -> Result<Option<f64>, No> {
-    if given.get(key).is_some() {
-        given.number(key).map(Some)
-    } else {
-        Ok(None)
-    }
-}
-
 fn whole(given: &Given, key: &str, otherwise: u32) -> Result<u32, No> {
     let number = given.number_or(key, f64::from(otherwise))?;
     if number.fract() == 0.0 && (0.0..=1e9).contains(&number) {

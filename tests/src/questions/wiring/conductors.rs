@@ -20,7 +20,7 @@ pub fn ampacity(given: &Given) -> Answer {
 
 /// `covering`, or the rating printed on a single conductor.
 fn covering(given: &Given) -> Result<Covering, No> {
-    let Some(rated) = optional(given, "insulation_c")? else {
+    let Some(rated) = given.optional_number("insulation_c")? else {
         return word(given, "covering");
     };
     [Rating::C60, Rating::C75, Rating::C90]
@@ -31,7 +31,7 @@ fn covering(given: &Given) -> Result<Covering, No> {
 }
 
 fn conditions(given: &Given) -> Result<Conditions, No> {
-    let ambient = match optional(given, "ambient_f")? {
+    let ambient = match given.optional_number("ambient_f")? {
         Some(degrees) => Ambient::Fahrenheit(degrees),
         None => Ambient::Celsius(given.number_or("ambient_c", 30.0)?),
     };
@@ -54,7 +54,7 @@ fn load(given: &Given) -> Result<Load, No> {
 pub fn smallest_conductor(given: &Given) -> Answer {
     let wanted = Wanted {
         load: load(given)?,
-        breaker_a: optional(given, "breaker_a")?,
+        breaker_a: given.optional_number("breaker_a")?,
         metal: word_or(given, "metal", "copper")?,
         covering: covering(given)?,
         conditions: conditions(given)?,

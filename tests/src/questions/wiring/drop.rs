@@ -10,7 +10,7 @@ use calc::wiring::voltage_drop::{
 use super::*;
 
 fn wire(given: &Given) -> Result<Wire, No> {
-    let power_factor = optional(given, "power_factor")?;
+    let power_factor = given.optional_number("power_factor")?;
     let method = if flag(given, "printed_085")? == Some(true) {
         Method::Printed085 {
             conduit: word(given, "conduit")?,
@@ -95,7 +95,7 @@ pub fn voltage_drop(given: &Given) -> Answer {
     let run = Run {
         edition: edition(given)?,
         system: system(given)?,
-        source_volts: optional(given, "source_volts")?,
+        source_volts: given.optional_number("source_volts")?,
         source_ohm: given.number_or("source_ohm", 0.0)?,
         size: size(given)?,
         wire: wire(given)?,
@@ -142,7 +142,7 @@ pub fn measured_drop(given: &Given) -> Answer {
         Some(_) => Some(readings("supply_idle_v", "supply_loaded_v")?),
         None => None,
     };
-    let run = match optional(given, "length_ft")? {
+    let run = match given.optional_number("length_ft")? {
         Some(length_ft) => Some(GivenRun {
             length_ft,
             size: size(given)?,

@@ -90,8 +90,8 @@ fn readings(given: &Given, prefix: &str) -> Result<SupplyReadings, No> {
         across_v: given.number(&key("across_v"))?,
         a_neutral_v: given.number(&key("a_neutral_v"))?,
         b_neutral_v: given.number(&key("b_neutral_v"))?,
-        a_ground_v: optional(given, &key("a_ground_v"))?,
-        b_ground_v: optional(given, &key("b_ground_v"))?,
+        a_ground_v: given.optional_number(&key("a_ground_v"))?,
+        b_ground_v: given.optional_number(&key("b_ground_v"))?,
     })
 }
 
@@ -183,7 +183,7 @@ pub fn neutral(given: &Given) -> Answer {
     let neutral = Neutral {
         edition: edition(given)?,
         returns,
-        ampacity_a: optional(given, "ampacity_a")?,
+        ampacity_a: given.optional_number("ampacity_a")?,
         runs_with_hots: flag(given, "runs_with_hots")?,
         pigtailed: flag(given, "pigtailed")?,
     };
