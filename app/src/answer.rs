@@ -100,3 +100,42 @@ pub fn Facts(
         </dl>
     }
 }
+
+/// Sections of a code, each opening what it says in plain words.
+#[component]
+pub fn CodeSections(
+    /// Each section and what it says; none: the block is left out.
+    #[prop(into)]
+    rows: Signal<Vec<(String, String)>>,
+) -> impl IntoView {
+    let drawn = move || {
+        rows.get()
+            .into_iter()
+            .map(|(section, says)| view! { <details><summary>{section}</summary><p>{says}</p></details> })
+            .collect_view()
+    };
+    view! {
+        <When when=move || !rows.read().is_empty()>
+            <div class="sections">
+                <h3>{crate::words::wiring::sections()}</h3>
+                {draw(drawn)}
+            </div>
+        </When>
+    }
+}
+
+/// What is remarkable about an answer, a sentence each.
+#[component]
+pub fn Notices(
+    /// The sentences; none: nothing is shown.
+    #[prop(into)]
+    lines: Signal<Vec<String>>,
+) -> impl IntoView {
+    draw(move || {
+        lines
+            .get()
+            .into_iter()
+            .map(|line| view! { <p class="notice look">{line}</p> })
+            .collect_view()
+    })
+}

@@ -23,6 +23,16 @@ pub enum Page {
     SumRamp,
     /// Quick sum: pour volume and bags.
     SumPour,
+    /// Quick sum: box fill.
+    SumBox,
+    /// Quick sum: ampacity.
+    SumAmpacity,
+    /// Quick sum: voltage drop.
+    SumDrop,
+    /// Quick sum: measured voltages.
+    SumMeasured,
+    /// Quick sum: cable for a run.
+    SumCable,
     /// A job, by its id, and what of it.
     Job(String, JobPart),
     /// No page has this address.
@@ -36,6 +46,8 @@ pub enum JobPart {
     Whole,
     /// A stage of the room with that id.
     Stage(u32, Stage),
+    /// A stage of the house, and the row of it that has a page of its own.
+    House(Stage, Option<u32>),
     /// No page of a job has this address.
     Unknown,
 }
@@ -50,6 +62,11 @@ impl Page {
             ["sums"] => Self::Sums,
             ["sums", "ramp"] => Self::SumRamp,
             ["sums", "pour"] => Self::SumPour,
+            ["sums", "box"] => Self::SumBox,
+            ["sums", "ampacity"] => Self::SumAmpacity,
+            ["sums", "drop"] => Self::SumDrop,
+            ["sums", "measured"] => Self::SumMeasured,
+            ["sums", "cable"] => Self::SumCable,
             ["job", id, rest @ ..] => Self::Job((*id).to_owned(), JobPart::at(rest)),
             _ => Self::Unknown,
         }
@@ -58,11 +75,20 @@ impl Page {
 
 impl JobPart {
     fn at(parts: &[&str]) -> Self {
-        let stage = |name: &str| Stage::ALL.into_iter().find(|s| s.segment() == name);
+        let stage = |name: &str, of_house: bool| {
+            Stage::ALL
+                .into_iter()
+                .find(|s| s.segment() == name && s.is_of_house() == of_house)
+        };
         match parts {
             [] => Self::Whole,
-            ["room", room, name] => match (room.parse(), stage(name)) {
+            ["room", room, name] => match (room.parse(), stage(name, false)) {
                 (Ok(room), Some(stage)) => Self::Stage(room, stage),
+                _ => Self::Unknown,
+            },
+            [name] => stage(name, true).map_or(Self::Unknown, |stage| Self::House(stage, None)),
+            [name, row] => match (row.parse(), stage(name, true)) {
+                (Ok(row), Some(stage)) if stage != Stage::Panel => Self::House(stage, Some(row)),
                 _ => Self::Unknown,
             },
             _ => Self::Unknown,
@@ -179,6 +205,11 @@ mod tests {
             ("sums/", Page::Sums),
             (paths::SUM_POUR, Page::SumPour),
             (paths::SUM_RAMP, Page::SumRamp),
+            (paths::SUM_BOX, Page::SumBox),
+            (paths::SUM_AMPACITY, Page::SumAmpacity),
+            (paths::SUM_DROP, Page::SumDrop),
+            (paths::SUM_MEASURED, Page::SumMeasured),
+            (paths::SUM_CABLE, Page::SumCable),
             (paths::GALLERY, Page::Gallery),
             ("sums/other", Page::Unknown),
             ("index.html", Page::Unknown),
@@ -198,16 +229,26 @@ mod tests {
         assert_eq!(part(&paths::job("k3")), of(JobPart::Whole));
         assert_eq!(part("job/k3/"), of(JobPart::Whole));
         for stage in Stage::ALL {
-            assert_eq!(
-                part(&paths::stage("k3", 7, stage)),
-                of(JobPart::Stage(7, stage))
-            );
+            let expected = if stage.is_of_house() {
+                JobPart::House(stage, None)
+            } else {
+                JobPart::Stage(7, stage)
+            };
+            assert_eq!(part(&paths::stage("k3", 7, stage)), of(expected));
+        }
+        for stage in [Stage::Circuits, Stage::Boxes] {
+            let expected = of(JobPart::House(stage, Some(12)));
+            assert_eq!(part(&paths::row("k3", stage, 12)), expected);
         }
         for path in [
             "job/k3/room/7",
             "job/k3/room/x/pour",
             "job/k3/room/7/attic",
             "job/k3/rooms",
+            "job/k3/room/7/panel",
+            "job/k3/survey",
+            "job/k3/panel/3",
+            "job/k3/boxes/x",
         ] {
             assert_eq!(part(path), of(JobPart::Unknown), "{path}");
         }

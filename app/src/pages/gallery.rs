@@ -4,15 +4,21 @@ use crate::markup::view;
 use calc::floor::Point;
 use calc::job::{Units, fields};
 use calc::quantity::Typed;
+use calc::wiring::cable_run::Role;
 use leptos::prelude::*;
 
 use crate::entry::{Choice, ChoiceOption, Measured, Pick, TextEntry};
 use crate::paths::Stage;
+use crate::pictures::box_fill::{BoxContent, BoxLayer, Filling};
+use crate::pictures::drop_plot::{DropContent, DropLine};
 use crate::pictures::floor_map::{Gap, MapContent, Mark, Pin};
 use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
 use crate::pictures::ramp::RampContent;
 use crate::pictures::section::{SectionContent, Straightedge};
-use crate::pictures::{Figure, FloorMap, Floors, LengthFigure, RampProfile, Section};
+use crate::pictures::switch_chain::{ChainCable, ChainContent};
+use crate::pictures::{
+    BoxPicture, DropPlot, Figure, FloorMap, Floors, LengthFigure, RampProfile, Section, SwitchChain,
+};
 use crate::shell::{PageHeading, Pole};
 use crate::words::{common, gallery as words};
 
@@ -51,6 +57,7 @@ pub fn GalleryPage() -> impl IntoView {
             <div class="caution"><h3>{common::cautions()}</h3><ul><li>{words::look()}</li></ul></div>
         </section>
         <Pictures />
+        <WiringPictures />
         <section class="sheet">
             <h2>{words::pole()}</h2>
             <Pole
@@ -226,6 +233,88 @@ fn Pictures() -> impl IntoView {
             <figure class="picture">
                 <Floors content=Signal::stored(floors) says=Signal::stored(words::floors().to_owned()) />
                 <figcaption>{words::floors()}</figcaption>
+            </figure>
+        </section>
+    }
+}
+
+#[component]
+fn WiringPictures() -> impl IntoView {
+    let layer = |number, space: f64, count, filling| BoxLayer {
+        number,
+        space,
+        label: format!("{} in³", calc::quantity::fixed(space, 2)),
+        count,
+        filling,
+    };
+    let filled = |volume: f64, rest: &str| BoxContent {
+        volume,
+        volume_label: format!("{} in³", calc::quantity::fixed(volume, 2)),
+        layers: vec![
+            layer(1, 9.0, 4, Filling::Wires),
+            layer(2, 2.25, 1, Filling::Hardware),
+            layer(3, 4.5, 1, Filling::Device),
+            layer(4, 2.25, 2, Filling::Grounds),
+        ],
+        rest_label: rest.to_owned(),
+    };
+    let line = |letter: &str, points: &[(f64, f64)]| DropLine {
+        letter: letter.to_owned(),
+        points: points.to_vec(),
+    };
+    let plot = DropContent {
+        lines: vec![
+            line("A", &[(0.0, 120.0), (40.0, 118.1), (80.0, 116.1)]),
+            line("B", &[(0.0, 120.0), (40.0, 120.4), (80.0, 120.8)]),
+        ],
+        nominal_v: 120.0,
+        nominal: "120 V".to_owned(),
+        limit_v: 116.4,
+        limit: "116.4 V".to_owned(),
+        length: "80 ft".to_owned(),
+    };
+    let cable = |from: &str, to: &str, roles: &[Role]| ChainCable {
+        from: from.to_owned(),
+        to: to.to_owned(),
+        roles: roles.to_vec(),
+    };
+    let chain = ChainContent {
+        cables: vec![
+            cable(
+                words::first(),
+                words::second(),
+                &[Role::Neutral, Role::Travellers],
+            ),
+            cable(
+                words::first(),
+                words::second(),
+                &[Role::Hot, Role::SwitchedHot],
+            ),
+        ],
+    };
+    view! {
+        <section class="sheet">
+            {[filled(30.3, "+ 12.3"), filled(15.5, "− 2.5")]
+                .into_iter()
+                .map(|content| {
+                    view! {
+                        <figure class="picture">
+                            <BoxPicture
+                                content=Signal::stored(content)
+                                says=Signal::stored(words::box_fill().to_owned())
+                            />
+                            <figcaption>{words::box_fill()}</figcaption>
+                        </figure>
+                    }
+                })
+                .collect_view()}
+            <figure class="picture">
+                <DropPlot content=Signal::stored(plot) says=Signal::stored(words::drop_plot().to_owned()) />
+                <figcaption>{words::drop_plot()}</figcaption>
+            </figure>
+            <figure class="picture">
+                <SwitchChain content=Signal::stored(chain) says=Signal::stored(words::switches().to_owned()) />
+                <figcaption>{words::switches()}</figcaption>
             </figure>
         </section>
     }

@@ -21,12 +21,40 @@ pub mod sum_ramp;
 
 pub mod sum_pour;
 
+mod sum_fields;
+
+pub mod sum_box;
+
+pub mod sum_ampacity;
+
+pub mod sum_drop;
+
+pub mod sum_measured;
+
+pub mod sum_cable;
+
+mod job_fields;
+
+pub mod panel;
+
+pub mod circuits;
+
+pub mod boxes;
+
+pub use boxes::{BoxPage, BoxesPage};
+pub use circuits::{CircuitPage, CircuitsPage};
 pub use doorways::DoorwaysPage;
 pub use gallery::GalleryPage;
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
+pub use panel::PanelPage;
 pub use pour::PourPage;
 pub use room::RoomPage;
+pub use sum_ampacity::SumAmpacityPage;
+pub use sum_box::SumBoxPage;
+pub use sum_cable::SumCablePage;
+pub use sum_drop::SumDropPage;
+pub use sum_measured::SumMeasuredPage;
 pub use sum_pour::SumPourPage;
 pub use sum_ramp::SumRampPage;
 pub use sums::SumsPage;

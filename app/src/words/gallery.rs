@@ -24,5 +24,8 @@ words! {
     section => "Section" | "Corte";
     ramp => "Ramp" | "Rampa";
     floors => "Both floors at a jamb" | "Los dos pisos en una jamba";
+    box_fill => "Box filled to volume" | "Caja llena a volumen";
+    drop_plot => "Voltage against distance" | "Voltaje contra distancia";
+    switches => "Cables between switches" | "Cables entre apagadores";
     pole => "Story pole" | "Regla de obra";
 }

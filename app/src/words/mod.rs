@@ -78,6 +78,8 @@ pub mod doorways;
 
 pub mod sums;
 
+pub mod wiring;
+
 pub mod pictures;
 
 pub mod notices;

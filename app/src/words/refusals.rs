@@ -14,6 +14,9 @@ words! {
     like_slope => "Enter a slope, like 1:12, 1/4 in per ft or 2 %."
         | "Escriba una pendiente, como 1:12, 1/4 pulg por pie o 2 %.";
     like_number => "Enter a number, like 10 or 2.5." | "Escriba un número, como 10 o 2.5.";
+    like_amount(unit: &str) => "Enter a number, like 12 or 12.5 {unit}." | "Escriba un número, como 12 o 12.5 {unit}.";
+    like_temperature => "Enter a temperature, like 86 °F or 30 °C." | "Escriba una temperatura, como 86 °F o 30 °C.";
+    both_degrees(fahrenheit: String, celsius: String) => "{fahrenheit} °F ({celsius} °C)" | "{fahrenheit} °F ({celsius} °C)";
     like_percent => "Enter a percentage, like 10." | "Escriba un porcentaje, como 10.";
     like_whole => "Enter a whole number, like 2." | "Escriba un número entero, como 2.";
     not_understood(piece: &str) => "“{piece}” isn't understood here." | "No se entiende «{piece}» aquí.";
@@ -62,7 +65,17 @@ pub fn length_unit(unit: LengthUnit) -> &'static str {
 }
 
 /// A limit as its field shows it.
-fn limit(quantity: &Quantity) -> String {
+fn limit(quantity: &Quantity, field: &Field) -> String {
+    match (quantity, field) {
+        (Quantity::Number(n), Field::Amount(symbol, _)) => {
+            return format!("{} {}", fixed(*n, 2), symbol.symbol());
+        }
+        // Limits of temperatures are kept in degrees C; either may have been typed.
+        (Quantity::Number(c), Field::Temperature(_)) => {
+            return both_degrees(fixed(*c * 1.8 + 32.0, 0), fixed(*c, 0));
+        }
+        _ => {}
+    }
     match quantity {
         Quantity::Number(n) => fixed(*n, 2),
         Quantity::Whole(n) => n.to_string(),
@@ -76,16 +89,19 @@ fn limit(quantity: &Quantity) -> String {
 }
 
 /// What a field wants, by example.
-pub fn example(field: &Field) -> &'static str {
+pub fn example(field: &Field) -> String {
     match field {
         Field::Length(..) => like_length(),
         Field::Area(..) => like_area(),
         Field::Volume(..) => like_volume(),
         Field::Slope(..) => like_slope(),
-        Field::Number(_) | Field::Amount(..) | Field::Temperature(_) => like_number(),
+        Field::Number(_) => like_number(),
         Field::Percent(_) => like_percent(),
         Field::Whole(_) => like_whole(),
+        Field::Temperature(_) => like_temperature(),
+        Field::Amount(symbol, _) => return like_amount(symbol.symbol()),
     }
+    .to_owned()
 }
 
 fn number(refusal: &NumberRefusal) -> String {
@@ -156,7 +172,7 @@ fn slope(refusal: &SlopeRefusal) -> String {
 /// What is wrong with an entry, and what its field wants.
 pub fn entry(refusal: &EntryRefusal, field: &Field) -> String {
     let what = match refusal {
-        EntryRefusal::Blank => return example(field).to_owned(),
+        EntryRefusal::Blank => return example(field),
         EntryRefusal::Length(r) => length(r),
         EntryRefusal::Number(r) => number(r),
         EntryRefusal::Slope(r) => slope(r),
@@ -167,19 +183,19 @@ pub fn entry(refusal: &EntryRefusal, field: &Field) -> String {
         EntryRefusal::TooSmall {
             least,
             inclusive: true,
-        } => return at_least(limit(least)),
+        } => return at_least(limit(least, field)),
         EntryRefusal::TooSmall {
             least,
             inclusive: false,
-        } => return more_than(limit(least)),
+        } => return more_than(limit(least, field)),
         EntryRefusal::TooLarge {
             most,
             inclusive: true,
-        } => return at_most(limit(most)),
+        } => return at_most(limit(most, field)),
         EntryRefusal::TooLarge {
             most,
             inclusive: false,
-        } => return less_than(limit(most)),
+        } => return less_than(limit(most, field)),
         EntryRefusal::NotWhole { value } => return not_whole(fixed(*value, 3)),
         EntryRefusal::UnknownUnit { unit } => return unknown_unit(unit),
     };

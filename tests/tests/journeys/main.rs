@@ -16,3 +16,4 @@ mod refused;
 mod screens;
 mod stopped;
 mod update;
+mod wiring_sums;

@@ -1,7 +1,9 @@
 //! Every screen: accessible in light and dark, no wider than a phone, and a picture of each to look at.
 
-use calc::job::sums::Sums;
+use calc::job::sums::{PartEntry, Sums};
+use calc::job::{BoxBy, BoxCableEntry, DeviceEntry};
 use calc::quantity::Typed;
+use calc::wiring::conductor::Size;
 use tests::browser::Screen;
 use tests::journey::journey_on;
 use tests::page::{Page, Step};
@@ -10,7 +12,7 @@ use tests::server::dist;
 use crate::bath::{bath_job, put};
 
 /// Name and address of every screen.
-const SCREENS: [(&str, &str); 15] = [
+const SCREENS: [(&str, &str); 20] = [
     ("jobs", "/"),
     ("job", "/job/bath-1"),
     ("outline", "/job/bath-1/room/1/outline"),
@@ -24,6 +26,11 @@ const SCREENS: [(&str, &str); 15] = [
     ("sums", "/sums"),
     ("sum-pour", "/sums/pour"),
     ("sum-ramp", "/sums/ramp"),
+    ("sum-box", "/sums/box"),
+    ("sum-ampacity", "/sums/ampacity"),
+    ("sum-drop", "/sums/drop"),
+    ("sum-measured", "/sums/measured"),
+    ("sum-cable", "/sums/cable"),
     ("gallery", "/gallery"),
     ("not-here", "/no/such/page"),
 ];
@@ -38,6 +45,25 @@ fn sums() -> String {
     sums.pour.depth = Typed::plain("3/8\"");
     sums.pour.bag_yield = Typed::plain("0.45 cu ft");
     sums.pour.allowance_percent = Typed::plain("10");
+    let size = Some(Size::Awg12);
+    sums.box_fill.by = BoxBy::Marked;
+    sums.box_fill.marked = Typed::plain("18");
+    sums.box_fill.cables = vec![BoxCableEntry::new(20, size), BoxCableEntry::new(21, size)];
+    sums.box_fill.devices = vec![DeviceEntry::new(22, size)];
+    sums.box_fill.internal_clamps = true;
+    sums.ampacity.laid.size = size;
+    sums.ampacity.laid.ambient = Typed::plain("130 F");
+    sums.voltage_drop.size = size;
+    sums.voltage_drop.stretches[0].length = Typed::plain("75'");
+    sums.voltage_drop.loads[0].amount = Typed::plain("16");
+    sums.measured_drop.load_idle = Typed::plain("121");
+    sums.measured_drop.load_loaded = Typed::plain("119.5");
+    sums.measured_drop.current = Typed::plain("8");
+    sums.cable_run.pieces[0].parts = vec![PartEntry {
+        id: 23,
+        length: Typed::plain("32'"),
+        ..PartEntry::default()
+    }];
     calc::saved::write(&sums)
 }
 
@@ -75,6 +101,13 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
         match name {
             "sum-ramp" => page.see("9\"").await?,
             "sum-pour" => page.see("4 ").await?,
+            // Worked examples V-BF-02, V-VD-02; 30 A x 0.76 (Tables 310.16, 310.15(B)(1)(1)); 1.5 V / 8 A; 32 ft with
+            // 10 % and 16 in.
+            "sum-box" => page.see("18 in³").await?,
+            "sum-ampacity" => page.see("22.8 A").await?,
+            "sum-drop" => page.see("4.63").await?,
+            "sum-measured" => page.see("0.188").await?,
+            "sum-cable" => page.see("36.6").await?,
             _ => {}
         }
         let width = page
