@@ -96,9 +96,12 @@ impl Job {
     }
 }
 
+mod opened;
 mod planned;
 mod wiring;
 
+pub(in crate::job) use opened::New;
+pub use opened::{TypicalBox, cable_letter};
 pub use planned::Usual;
 
 impl Room {
