@@ -38,3 +38,5 @@ mod open_box_answers;
 mod open_box_returns;
 
 mod open_box_properties;
+
+mod open_box_diagnosis;
