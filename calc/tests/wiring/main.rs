@@ -40,3 +40,5 @@ mod open_box_returns;
 mod open_box_properties;
 
 mod open_box_diagnosis;
+
+mod open_box_advice;
