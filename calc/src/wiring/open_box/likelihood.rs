@@ -7,10 +7,11 @@
 use serde::Serialize;
 
 use super::network::{
-    Branch, GROUND_BAR, Network, Part, SOURCE_A, SOURCE_B, SOURCE_NEUTRAL, Scene, Seen,
+    Branch, GROUND_BAR, Network, Part, SOURCE_A, SOURCE_B, SOURCE_NEUTRAL, Scene,
 };
 use super::places::Sets;
-use super::reading::{Meter, Outcome, Probe, Reading, Shown};
+use super::reading::{Meter, Outcome, Probe, Reading, Round, Shown};
+use super::solve::Complex64;
 
 /// A reading counts as explained within so many standard deviations of what is expected.
 pub const EXPLAINED_WITHIN: f64 = 3.0;
@@ -117,6 +118,8 @@ pub(super) struct View<'a> {
     /// By metal.
     metal: Sets,
     legs: [f64; 2],
+    /// Cable, conductor, amperes.
+    amps: Vec<(u32, usize, Complex64)>,
 }
 
 impl<'a> View<'a> {
@@ -124,7 +127,14 @@ impl<'a> View<'a> {
         let firm = network.sets(&scene.closed, |b| !matches!(b.part, Part::Stray(..)));
         let metal = network.sets(&scene.closed, Branch::is_metal);
         let volts = |at: usize| network.held().get(at).map_or(0.0, |(_, v)| v.norm());
+        let mut amps = Vec::new();
+        for branch in &scene.closed {
+            if let Part::Conductor { cable, conductor } = branch.part {
+                amps.push((cable, conductor, scene.solved.amps(&branch.link())));
+            }
+        }
         Self {
+            amps,
             scene,
             firm,
             metal,
@@ -164,10 +174,19 @@ impl<'a> View<'a> {
                 let volts = self.scene.to_ground(node).map(|v| v.norm());
                 Some(tester(volts, firm))
             }
-            Probe::Amps { .. } => match self.scene.see(probe)? {
-                Seen::Amps(amps) => Some(amperes(amps)),
-                _ => None,
-            },
+            Probe::Amps { round } => {
+                let (of, one) = match round {
+                    Round::Conductor(end) => (end.cable, Some(end.conductor)),
+                    Round::Cable { cable, .. } => (cable, None),
+                };
+                let mut amps = Complex64::ZERO;
+                for &(cable, conductor, flows) in &self.amps {
+                    if cable == of && one.is_none_or(|one| one == conductor) {
+                        amps += flows;
+                    }
+                }
+                Some(amperes(amps.norm()))
+            }
             Probe::Ohms { from, to } => {
                 let (from, to) = (network.point(from)?, network.point(to)?);
                 let metal = self.metal.find(from) == self.metal.find(to);

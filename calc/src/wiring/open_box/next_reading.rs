@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::description::Description;
 use super::diagnosis::{Answer, Diagnosis};
-use super::likelihood::Expected;
+use super::likelihood::{Expected, LEADS_OHM};
 use super::network::Network;
 use super::permitted::{Permitted, Risk, permitted};
 use super::reading::{Probe, Reading};
@@ -80,8 +80,7 @@ pub fn next_reading(
     }
     let mut apart = permitted(description, &[in_box], true);
     apart.retain(|group| group.probes.iter().all(|(r, _)| *r == Risk::VoltsApart));
-    best_of(&network, readings, &answers, &apart)
-        .filter(|best| best.bits >= APART_BITS)
+    best_of(&network, readings, &answers, &apart).filter(|best| best.bits >= APART_BITS)
 }
 
 fn best_of(
@@ -145,7 +144,11 @@ const fn liking(risk: Risk) -> f64 {
 fn ease(situation: &Situation) -> f64 {
     let changes =
         situation.breakers_off.len().min(2) + situation.apart.len() + situation.switches.len();
-    let changes = if situation.everything_off { changes + 1 } else { changes };
+    let changes = if situation.everything_off {
+        changes + 1
+    } else {
+        changes
+    };
     0.97_f64.powi(i32::try_from(changes).unwrap_or(4))
 }
 
@@ -240,6 +243,33 @@ fn bits(column: &[(f64, Option<Expected>)]) -> f64 {
     (shares.iter().map(|p| plogp(*p)).sum::<f64>() - doubt).max(0.0)
 }
 
+/// What an outcome has to be where one thing is expected.
+pub(super) fn outlook(expected: &Expected) -> Outlook {
+    outlook_of(kind(expected), &[*expected])
+}
+
+fn outlook_of(kind: Kind, those: &[Expected]) -> Outlook {
+    let tester = those.iter().any(|expected| expected.spread == 0.0);
+    match kind {
+        Kind::Yes if tester => Outlook::Glows(true),
+        Kind::Yes => Outlook::OverLimit,
+        Kind::No => Outlook::Glows(false),
+        Kind::Figure => {
+            let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+            for expected in those {
+                low = low.min(expected.middle - 2.0 * expected.spread);
+                high = high.max(expected.middle + 2.0 * expected.spread);
+            }
+            let ohms = those.iter().any(|expected| expected.is_ohms);
+            let shown = |x: f64| if ohms { x.exp() - LEADS_OHM } else { x };
+            Outlook::Between {
+                low: shown(low).max(0.0),
+                high: shown(high).max(0.0),
+            }
+        }
+    }
+}
+
 fn meanings(column: &[(f64, Option<Expected>)]) -> Vec<Meaning> {
     let mut all: Vec<Meaning> = Vec::new();
     for (kind, list) in clusters(column) {
@@ -248,31 +278,12 @@ fn meanings(column: &[(f64, Option<Expected>)]) -> Vec<Meaning> {
             .filter_map(|at| column.get(*at))
             .map(|(share, _)| share)
             .sum();
-        let those = || {
-            list.iter()
-                .filter_map(|at| column.get(*at))
-                .filter_map(|(_, expected)| *expected)
-        };
-        let tester = those().any(|expected| expected.spread == 0.0);
-        let outlook = match kind {
-            Kind::Yes if tester => Outlook::Glows(true),
-            Kind::Yes => Outlook::OverLimit,
-            Kind::No => Outlook::Glows(false),
-            Kind::Figure => {
-                let low = those()
-                    .map(|e| e.middle - 2.0 * e.spread)
-                    .fold(f64::INFINITY, f64::min);
-                let high = those()
-                    .map(|e| e.middle + 2.0 * e.spread)
-                    .fold(f64::NEG_INFINITY, f64::max);
-                let ohms = those().any(|e| e.is_ohms);
-                let shown = |x: f64| if ohms { x.exp() - super::likelihood::LEADS_OHM } else { x };
-                Outlook::Between {
-                    low: shown(low).max(0.0),
-                    high: shown(high).max(0.0),
-                }
-            }
-        };
+        let those: Vec<Expected> = list
+            .iter()
+            .filter_map(|at| column.get(*at))
+            .filter_map(|(_, expected)| *expected)
+            .collect();
+        let outlook = outlook_of(kind, &those);
         let mut answers = list.clone();
         answers.order();
         all.push(Meaning {

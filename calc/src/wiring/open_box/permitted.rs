@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::description::{At, Contact, Description, End, Terminal};
+use super::description::{At, Colour, Contact, Description, End, Terminal};
 use super::faults::point_of;
 use super::live_map::contacts_of;
 use super::reading::{Meter, Point, Probe, Round};
@@ -111,15 +111,21 @@ fn live(
             probes.push((Risk::NothingOpened, Probe::Tester { at }));
         }
     }
+    let mut holders = probes.clone();
     for &in_box in boxes {
         let points = points(description, contacts, in_box);
+        let common = common(description, in_box);
         for (at, &from) in points.iter().enumerate() {
+            for &to in common.iter().chain([&Point::GroundBar]) {
+                if from != to {
+                    probes.push((Risk::VoltsClosed, volts(from, to)));
+                }
+            }
             for &to in points.iter().skip(at + 1).chain([&Point::GroundBar]) {
-                probes.push((Risk::VoltsClosed, volts(from, to)));
+                holders.push((Risk::VoltsClosed, volts(from, to)));
             }
         }
     }
-    let mut holders = probes.clone();
     for (from, to) in held(description, contacts) {
         holders.push((Risk::VoltsClosed, volts(from, to)));
     }
@@ -162,6 +168,27 @@ fn points(description: &Description, contacts: &[(Contact, u32)], in_box: u32) -
         }
     }
     points
+}
+
+/// Joints of a box with a white or a bare in them: what most is measured against.
+fn common(description: &Description, in_box: u32) -> Vec<Point> {
+    let mut common = Vec::new();
+    for made in &description.made {
+        let (At::Joint(joint), Contact::End(end)) = (made.at, made.contact) else {
+            continue;
+        };
+        let colour = description
+            .cable(end.cable)
+            .and_then(|cable| cable.conductors.get(end.conductor));
+        let point = Point::Joint { in_box, joint };
+        if matches!(colour, Some(Colour::White | Colour::Bare))
+            && description.box_of(end) == Some(in_box)
+            && !common.contains(&point)
+        {
+            common.push(point);
+        }
+    }
+    common
 }
 
 /// Each contact with what holds it.
@@ -209,12 +236,14 @@ fn off(
         probes,
     });
     for (apart, parts, in_box) in aparts(description, contacts, boxes) {
-        let points = points(description, contacts, in_box);
+        let common = common(description, in_box);
         let mut probes = Vec::new();
         for (at, &from) in parts.iter().enumerate() {
             let bars = [&Point::NeutralBar, &Point::GroundBar];
-            for &to in parts.iter().skip(at + 1).chain(&points).chain(bars) {
-                if from != to {
+            for &to in parts.iter().skip(at + 1).chain(&common).chain(bars) {
+                let whole = matches!((to, apart),
+                    (Point::Joint { joint, .. }, Apart::Joint { joint: of, .. }) if joint == of);
+                if from != to && !whole {
                     probes.push(ohms(from, to));
                 }
             }

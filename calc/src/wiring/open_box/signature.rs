@@ -2,7 +2,7 @@
 //! told apart from here.
 
 use super::likelihood::{Expected, View, ohms};
-use super::network::{Network, Scene};
+use super::network::{Branch, Network, Part, Scene};
 use super::permitted::Permitted;
 use super::reading::Probe;
 use super::ways::Ways;
@@ -26,9 +26,15 @@ pub(super) fn signature(network: &Network, permitted: &[Permitted]) -> Vec<Optio
     all
 }
 
+/// Through a load ohms are no more than some resistance: as through this, ohms.
+const SOME_OHM: f64 = 60.0;
+
 fn off(network: &Network, group: &Permitted, all: &mut Vec<Option<Expected>>) {
-    let ways = Ways::of(network.nodes, &network.closed(&group.situation));
-    let mut known: Vec<(usize, Vec<f64>, Vec<f64>)> = Vec::new();
+    let closed = network.closed(&group.situation);
+    let mut metal = network.sets(&closed, Branch::is_metal);
+    let mut any = network.sets(&closed, |b| !matches!(b.part, Part::Stray(..)));
+    let ways = Ways::of(network.nodes, &closed);
+    let mut known: Vec<(usize, Vec<f64>)> = Vec::new();
     for (_, probe) in &group.probes {
         let Probe::Ohms { from, to } = *probe else {
             all.push(None);
@@ -38,21 +44,21 @@ fn off(network: &Network, group: &Permitted, all: &mut Vec<Option<Expected>>) {
             all.push(None);
             continue;
         };
-        let at = known.iter().position(|(node, ..)| *node == from);
-        let at = at.unwrap_or_else(|| {
-            let (metal, any) = ways.from(from);
-            known.push((from, metal, any));
-            known.len() - 1
-        });
-        let expected = known.get(at).and_then(|(_, metal, any)| {
-            let finite = |list: &Vec<f64>| list.get(to).copied().filter(|ohm| ohm.is_finite());
-            Some(match (finite(metal), finite(any)) {
-                (Some(ohm), _) => ohms(Some(ohm), true),
-                (None, Some(ohm)) => ohms(Some(ohm), false),
-                (None, None) => ohms(None, false),
-            })
-        });
-        all.push(expected);
+        let expected = if metal.find(from) == metal.find(to) {
+            // From the second point: it is the one that many share.
+            let at = known.iter().position(|(node, _)| *node == to);
+            let at = at.unwrap_or_else(|| {
+                known.push((to, ways.from(to)));
+                known.len() - 1
+            });
+            let ohm = known.get(at).and_then(|(_, list)| list.get(from)).copied();
+            ohms(ohm, true)
+        } else if any.find(from) == any.find(to) {
+            ohms(Some(SOME_OHM), false)
+        } else {
+            ohms(None, false)
+        };
+        all.push(Some(expected));
     }
 }
 

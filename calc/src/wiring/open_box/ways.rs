@@ -1,38 +1,32 @@
-//! The shortest ways of a network by ohms: near enough to its resistances to tell metal, load and open apart.
+//! The shortest ways through metal by ohms: near enough to its resistances to tell a poor joint from a sound one.
 
-use super::network::{Branch, Part, Value};
+use super::network::{Branch, Value};
 
 /// The ways of a network in a situation.
 pub(super) struct Ways {
-    /// Neighbour, ohms, whether by metal; by node.
-    next: Vec<Vec<(usize, f64, bool)>>,
+    /// Neighbour and ohms, by node.
+    next: Vec<Vec<(usize, f64)>>,
 }
 
 impl Ways {
     /// The ways by these branches.
     pub fn of(nodes: usize, closed: &[Branch]) -> Self {
-        let mut next: Vec<Vec<(usize, f64, bool)>> = vec![Vec::new(); nodes];
+        let mut next: Vec<Vec<(usize, f64)>> = vec![Vec::new(); nodes];
         for branch in closed {
-            let (Value::Ohm(ohm), false) = (branch.value, matches!(branch.part, Part::Stray(..)))
-            else {
+            let (Value::Ohm(ohm), true) = (branch.value, branch.is_metal()) else {
                 continue;
             };
-            let metal = branch.is_metal();
             for (one, other) in [(branch.from, branch.to), (branch.to, branch.from)] {
                 if let Some(list) = next.get_mut(one) {
-                    list.push((other, ohm, metal));
+                    list.push((other, ohm));
                 }
             }
         }
         Self { next }
     }
 
-    /// Ohms from a node to every other, by metal and by anything; infinite where no way leads.
-    pub fn from(&self, node: usize) -> (Vec<f64>, Vec<f64>) {
-        (self.shortest(node, true), self.shortest(node, false))
-    }
-
-    fn shortest(&self, node: usize, by_metal: bool) -> Vec<f64> {
+    /// Ohms from a node to every other; infinite where no metal leads.
+    pub fn from(&self, node: usize) -> Vec<f64> {
         let mut ohms = vec![f64::INFINITY; self.next.len()];
         if let Some(slot) = ohms.get_mut(node) {
             *slot = 0.0;
@@ -42,10 +36,7 @@ impl Ways {
         while let Some(&here) = open.get(at) {
             at += 1;
             let so_far = ohms.get(here).copied().unwrap_or(f64::INFINITY);
-            for &(there, ohm, metal) in self.next.get(here).into_iter().flatten() {
-                if by_metal && !metal {
-                    continue;
-                }
+            for &(there, ohm) in self.next.get(here).into_iter().flatten() {
                 if let Some(slot) = ohms.get_mut(there)
                     && so_far + ohm < *slot - 1e-12
                 {

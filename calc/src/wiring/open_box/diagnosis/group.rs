@@ -50,7 +50,7 @@ pub(super) fn answers(
             (likelihood - ln).abs() < TOLD_FROM && !tell_apart(of, &signature)
         });
         match with {
-            Some((.., answer)) => answer.members.push(explanation),
+            Some((.., answer)) => join(answer, explanation),
             None => groups.push((signature, ln, answer(explanation))),
         }
     }
@@ -108,6 +108,23 @@ fn shares(mut all: Vec<(Explanation, f64)>) -> Vec<(Explanation, f64)> {
     }
     all.order_by(|(a, _), (b, _)| b.share.total_cmp(&a.share));
     all
+}
+
+/// Takes an explanation into an answer; two faults of which one is there already say nothing more than that one.
+fn join(answer: &mut Answer, explanation: Explanation) {
+    let part_of = |one: &Explanation| {
+        one.faults.len() < explanation.faults.len()
+            && one.faults.iter().all(|fault| {
+                explanation
+                    .faults
+                    .iter()
+                    .any(|f| f.kind == fault.kind && f.places == fault.places)
+            })
+    };
+    match answer.members.iter_mut().find(|member| part_of(member)) {
+        Some(member) => member.share += explanation.share,
+        None => answer.members.push(explanation),
+    }
 }
 
 fn answer(explanation: Explanation) -> Answer {
