@@ -97,6 +97,7 @@ impl Job {
 }
 
 mod opened;
+mod opened_edit;
 mod planned;
 mod wiring;
 
