@@ -114,6 +114,7 @@ words! {
     tab_there => "there" | "está";
     tab_out => "broken out" | "quitado";
     plugged(name: &str) => "{name}: what is on it" | "{name}: qué tiene conectado";
+    device_load(name: &str) => "{name}: kind of load" | "{name}: tipo de carga";
     plugged_lower(name: &str) => "{name}: lower half" | "{name}: mitad de abajo";
     take_out_device(name: &str) => "Take out {name}" | "Quitar {name}";
 
@@ -125,6 +126,7 @@ words! {
     brush_next => "to the next" | "a la siguiente";
     brush_joint(n: u32) => "joint {n}" | "unión {n}";
     capped => "capped" | "con capuchón";
+    cap_short => "cap" | "capuchón";
     loose => "loose" | "suelto";
     wire_is(wire: &str, at: &str) => "{wire}: {at}" | "{wire}: {at}";
     in_joint(n: u32) => "joint {n}" | "unión {n}";

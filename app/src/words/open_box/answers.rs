@@ -36,8 +36,8 @@ words! {
     map_col_v => "to ground" | "a tierra";
     map_col_body => "through a body" | "por un cuerpo";
     ma(ma: String) => "{ma} mA" | "{ma} mA";
-    body_note => "Through a body: steady current through 1500 ohm, for comparison alone. From about 10 mA a hand can't let go; 30 mA and more can stop a heart."
-        | "Por un cuerpo: corriente constante por 1500 ohm, solo para comparar. Desde unos 10 mA la mano no puede soltar; 30 mA o más pueden parar el corazón.";
+    body_note => "Through a body: the steady current through 1500 ohm, for comparison alone, beside thresholds of OSHA 3075. No person is an average."
+        | "Por un cuerpo: la corriente constante por 1500 ohm, solo para comparar, junto a los umbrales de OSHA 3075. Nadie es un promedio.";
     picture(name: &str) => "Wiring of {name}: cables to the panel on top, the others at the bottom, its joints and screws between."
         | "Cableado de {name}: arriba los cables al panel, abajo los demás, y en medio sus uniones y tornillos.";
     picture_note => "Arrows: the current at the moment when leg A is positive." | "Flechas: la corriente en el momento en que la fase A es positiva.";
@@ -71,7 +71,12 @@ words! {
     taken_feeder => "A feeder of 60 ft of 6 AWG copper with a 10 AWG ground." | "Un alimentador de 60 pies de cobre 6 AWG con tierra 10 AWG.";
     taken_lengths(list: &str) => "30 ft for cable {list}." | "30 pies para el cable {list}.";
     taken_sizes(list: &str) => "14 AWG copper for cable {list}." | "Cobre 14 AWG para el cable {list}.";
-    effect_none => "below what is felt" | "menos de lo que se siente";
+    effect_none => "usually not felt" | "por lo general no se siente";
+    effect_tingle => "a tingle" | "un cosquilleo";
+    effect_shock => "a shock, and a fall" | "una descarga, y una caída";
+    effect_no_let_go => "painful; some can't let go" | "duele; hay quien no puede soltar";
+    effect_breathing => "breathing stops; death is possible" | "se detiene la respiración; puede matar";
+    effect_heart => "the heart stops" | "se detiene el corazón";
 }
 
 /// What was taken, a sentence each.
@@ -95,5 +100,14 @@ pub fn taken(taken: &[Taken], letter: &dyn Fn(u32) -> String) -> Vec<String> {
     lines
 }
 
-#[allow(unused)]
-const _: Option<Effect> = None;
+/// What a current through a body does, by published thresholds.
+pub fn effect(effect: Effect) -> &'static str {
+    match effect {
+        Effect::NotFelt => effect_none(),
+        Effect::Tingle => effect_tingle(),
+        Effect::Shock => effect_shock(),
+        Effect::CannotLetGo => effect_no_let_go(),
+        Effect::BreathingStops => effect_breathing(),
+        Effect::HeartStops => effect_heart(),
+    }
+}
