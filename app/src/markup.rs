@@ -15,7 +15,7 @@ use std::sync::Arc;
 use leptos::ev::EventDescriptor;
 use leptos::prelude::{
     AddAnyAttr, AnyView, Get, IntoAny, Memo, Mountable, Owner, Render, RenderEffect, RenderHtml,
-    Signal, document,
+    Signal, With, document,
 };
 use leptos::tachys::html::attribute::{
     Attribute as FrameworkAttribute, any_attribute::AnyAttribute,
@@ -30,6 +30,8 @@ use send_wrapper::SendWrapper;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, Node};
+
+use crate::reactive::{follow, turns};
 
 pub use ::markup::view;
 
@@ -307,17 +309,56 @@ pub fn text(words: &'static str) -> AnyView {
     words.into_any()
 }
 
-/// Anything that the framework can show, as a view.
-pub fn view_of(view: impl IntoAny) -> AnyView {
-    view.into_any()
+/// What stands in a block of a view. `Block(Some(it)).shown()` finds what it is: a closure, a signal and a memo are followed
+/// ([`follow`]), anything else is shown as it is.
+pub struct Block<V>(pub Option<V>);
+
+/// Something that is followed.
+pub trait Followed<How> {
+    /// The view.
+    fn shown(self) -> AnyView;
 }
 
-/// A part that is drawn anew when what it reads changes.
-pub fn live<V: IntoAny>(mut draw: impl FnMut() -> V + Send + 'static) -> AnyView {
-    fn boxed(draw: Box<dyn FnMut() -> AnyView + Send>) -> AnyView {
-        draw.into_any()
+impl<V: IntoAny, F: FnMut() -> V + 'static> Followed<AsClosure<V>> for Block<F> {
+    fn shown(self) -> AnyView {
+        match self.0 {
+            Some(mut draw) => follow(Box::new(move || draw().into_any())),
+            None => ().into_any(),
+        }
     }
-    boxed(Box::new(move || draw().into_any()))
+}
+
+impl<T: IntoAny + Clone + Send + Sync + 'static> Followed<AsSignal<T>> for Block<Signal<T>> {
+    fn shown(self) -> AnyView {
+        match self.0 {
+            Some(read) => follow(Box::new(move || read.get().into_any())),
+            None => ().into_any(),
+        }
+    }
+}
+
+impl<T: IntoAny + Clone + Send + Sync + 'static> Followed<AsMemo<T>> for Block<Memo<T>> {
+    fn shown(self) -> AnyView {
+        match self.0 {
+            Some(read) => follow(Box::new(move || read.get().into_any())),
+            None => ().into_any(),
+        }
+    }
+}
+
+/// Something that stays as it is.
+pub trait Still {
+    /// The view.
+    fn shown(self) -> AnyView;
+}
+
+impl<V: IntoAny> Still for &mut Block<V> {
+    fn shown(self) -> AnyView {
+        match self.0.take() {
+            Some(view) => view.into_any(),
+            None => ().into_any(),
+        }
+    }
 }
 
 /// Views side by side.
@@ -417,7 +458,10 @@ fn show_part(element: &Element, part: Part) -> ShownPart {
         Part::Live(mut put) => {
             let element = element.clone();
             ShownPart::Live {
-                _follows: RenderEffect::new(move |_| put(&element)),
+                _follows: {
+                    let turns = turns(move || put(&element));
+                    RenderEffect::new(move |_| turns.with(|_| ()))
+                },
             }
         }
         Part::On(name, handler) => ShownPart::On(Listener::new(element, name, handler)),
@@ -657,6 +701,15 @@ where
     R: RowKey + 'static,
 {
     fn boxed(each: Box<dyn Fn() -> Vec<Row> + Send + Sync>) -> AnyView {
+        let rows = Rc::new(RefCell::new(Vec::new()));
+        let here = SendWrapper::new(Rc::clone(&rows));
+        let turns = turns(move || {
+            *rows.borrow_mut() = each();
+        });
+        let each = move || {
+            turns.with(|_| ());
+            std::mem::take(&mut *here.borrow_mut())
+        };
         let props = leptos::prelude::ForProps::builder()
             .each(each)
             .key(|row: &Row| row.key.clone())

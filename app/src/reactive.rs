@@ -3,8 +3,12 @@
 //! The framework's own are generic over the closure, and an app of many fields then carries hundreds of copies of
 //! the same machinery: half of what a first visit would download. These take the closure in a box.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use leptos::children::{ChildrenFn, ViewFn};
 use leptos::prelude::*;
+use send_wrapper::SendWrapper;
 
 /// A value worked out from others, kept until one of them changes.
 pub fn memo<T>(work_out: impl Fn() -> T + Send + Sync + 'static) -> Memo<T>
@@ -30,12 +34,41 @@ where
     boxed(Box::new(work_out))
 }
 
-/// A text in a view that follows what it reads.
-pub type Say = Box<dyn FnMut() -> String + Send>;
+/// Work that is done now and again when something it reads changes: whoever reads the count has it done.
+///
+/// Everything in the page follows through one of these, never by an effect that reads for itself. An effect of the
+/// framework that reads a memo, and after it what that memo is made of, is not told of a change of the latter where the
+/// memo stays the same: the picture of a pour then stayed what it first was. A memo that reads both is told.
+pub fn turns(work: impl FnMut() + 'static) -> ArcMemo<u32> {
+    fn boxed(work: Box<dyn FnMut()>) -> ArcMemo<u32> {
+        let work = SendWrapper::new(RefCell::new(work));
+        ArcMemo::new(move |count: Option<&u32>| {
+            (work.borrow_mut())();
+            count.map_or(0, |count| count.wrapping_add(1))
+        })
+    }
+    boxed(Box::new(work))
+}
+
+/// A view that is drawn anew when what it reads changes.
+pub fn follow(draw: Box<dyn FnMut() -> AnyView>) -> AnyView {
+    let drawn = Rc::new(RefCell::new(None));
+    let here = SendWrapper::new(Rc::clone(&drawn));
+    let mut draw = draw;
+    let turns = turns(move || {
+        let view = draw();
+        drawn.borrow_mut().replace(view);
+    });
+    let shown = move || {
+        turns.with(|_| ());
+        here.borrow_mut().take().unwrap_or_else(|| ().into_any())
+    };
+    shown.into_any()
+}
 
 /// A text in a view that follows what it reads; blank where there is none.
-pub fn say<T: Into<Said>>(mut text: impl FnMut() -> T + Send + 'static) -> Say {
-    Box::new(move || text().into().0)
+pub fn say<T: Into<Said>>(mut text: impl FnMut() -> T + 'static) -> AnyView {
+    follow(Box::new(move || text().into().0.into_any()))
 }
 
 /// What can be said.
@@ -66,11 +99,8 @@ impl From<usize> for Said {
 }
 
 /// A part of a view that is drawn anew when what it reads changes.
-pub type Draw = Box<dyn FnMut() -> AnyView + Send>;
-
-/// A part of a view that is drawn anew when what it reads changes.
-pub fn draw<V: IntoView + 'static>(mut view: impl FnMut() -> V + Send + 'static) -> Draw {
-    Box::new(move || view().into_any())
+pub fn draw<V: IntoView + 'static>(mut view: impl FnMut() -> V + 'static) -> AnyView {
+    follow(Box::new(move || view().into_any()))
 }
 
 /// Its children while `when` holds, else the fallback.

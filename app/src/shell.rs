@@ -1,8 +1,11 @@
 //! The frame of every page: head, story pole, heading, foot.
 
+use std::time::Duration;
+
 use crate::markup::view;
 use crate::reactive::{When, say};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use crate::focus;
 use crate::offline::Offline;
@@ -71,11 +74,20 @@ pub fn PrintHead(
     view! { <p class="print-head">{say(text)}</p> }
 }
 
-/// Prints the page.
+/// Prints the page. What is folded on the screen and belongs on paper is opened before.
 #[component]
 pub fn PrintButton() -> impl IntoView {
-    // Without a print window nothing is lost.
-    let print = |_| drop(window().print());
+    let print = |_| {
+        let folded = document().query_selector_all("details.on-paper").ok();
+        for index in 0..folded.as_ref().map_or(0, web_sys::NodeList::length) {
+            if let Some(node) = folded.as_ref().and_then(|nodes| nodes.get(index)) {
+                node.unchecked_into::<web_sys::HtmlDetailsElement>()
+                    .set_open(true);
+            }
+        }
+        // Its rows are drawn once it is open. Without a print window nothing is lost.
+        set_timeout(|| drop(window().print()), Duration::from_millis(300));
+    };
     view! { <button type="button" class="button wide" on:click=print>{common::print_page()}</button> }
 }
 

@@ -47,7 +47,7 @@ impl Work {
                 if r.spots.is_empty() {
                     return None;
                 }
-                Some(Surface::new(&shape.outline, &r.spots).map(Arc::new))
+                Some(r.surface(&shape.outline).map(Arc::new))
             })
         });
         Self {

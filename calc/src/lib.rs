@@ -24,4 +24,8 @@ pub mod wiring;
 
 pub mod supply;
 
+pub mod finish;
+
+pub mod air;
+
 pub mod working;

@@ -46,6 +46,10 @@ pub enum Unit {
     Count,
     /// Minutes.
     Minutes,
+    /// Pounds.
+    Pounds,
+    /// Pounds for a cubic foot.
+    PoundsPerFt3,
     /// US liquid quarts.
     Quarts,
     /// Amperes.
@@ -64,6 +68,20 @@ pub enum Unit {
     DegC,
     /// Degrees Fahrenheit.
     DegF,
+    /// US gallons.
+    Gallons,
+    /// Square feet per US gallon.
+    Ft2PerGal,
+    /// US gallons per 1000 square feet.
+    GalPerKft2,
+    /// Cubic feet per minute.
+    Cfm,
+    /// Litres per second.
+    LitersPerSecond,
+    /// Feet per minute.
+    FeetPerMinute,
+    /// Inches of water, a pressure.
+    InchesOfWater,
 }
 
 /// Where a rule or a value comes from.

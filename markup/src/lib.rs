@@ -54,13 +54,20 @@ fn one(node: &Node, in_svg: bool) -> Result<TokenStream> {
             Ok(quote! { crate::markup::text(#text) })
         }
         Node::Block(block) => Ok(match expression_in(block) {
-            Some(closure @ Expr::Closure(_)) => quote! { crate::markup::live(#closure) },
-            Some(expression) => quote! { crate::markup::view_of(#expression) },
-            None => quote! { crate::markup::view_of(#block) },
+            Some(expression) => shown(&quote! { #expression }),
+            None => shown(&quote! { #block }),
         }),
         Node::Fragment(fragment) => all(&fragment.children, in_svg),
         other => Err(Error::new(other.span(), "not known in a view")),
     }
+}
+
+/// What a block holds, followed where it can be.
+fn shown(held: &TokenStream) -> TokenStream {
+    quote! {{
+        use crate::markup::{Followed as _, Still as _};
+        crate::markup::Block(::core::option::Option::Some(#held)).shown()
+    }}
 }
 
 /// The expression that a block holds and nothing else.
@@ -186,7 +193,7 @@ fn component(element: &Element, in_svg: bool) -> Result<TokenStream> {
     let builder =
         quote_spanned! { name.span()=> ::leptos::component::component_props_builder(&#name) };
     Ok(quote! {
-        crate::markup::view_of(::leptos::component::component_view(
+        ::leptos::prelude::IntoAny::into_any(::leptos::component::component_view(
             #name,
             #builder #(#properties)* #children .build(),
         ))

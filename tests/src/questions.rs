@@ -11,6 +11,9 @@ use serde_json::json;
 
 use crate::given::{Answer, Given, No, refused};
 
+mod air;
+mod closing;
+mod finish;
 mod flatness;
 mod floor;
 mod job;
@@ -53,6 +56,11 @@ pub const QUESTIONS: &[(&str, Question)] = &[
     ("incline", steps::any_two),
     ("ramp", steps::ramp_across),
     ("ramp-slope", steps::ramp_slope),
+    ("tile-layout", finish::tile_layout),
+    ("tile-rules", finish::tile_rules),
+    ("mortar", finish::mortar),
+    ("membrane", finish::membrane),
+    ("grout", finish::grout),
     ("box-fill", wiring::box_fill),
     ("ampacity", wiring::ampacity),
     ("smallest-conductor", wiring::smallest_conductor),
@@ -74,6 +82,20 @@ pub const QUESTIONS: &[(&str, Question)] = &[
     ("gfci-trip", wiring::gfci_trip),
     ("body-current", wiring::body_current),
     ("phantom-voltage", wiring::phantom_voltage),
+    ("board", closing::layout),
+    ("board-by-area", closing::by_area),
+    ("board-screws", closing::screws),
+    ("compound", closing::joint_treatment),
+    ("paint", closing::cans),
+    ("paint-spread", closing::spread),
+    ("trim", closing::pieces),
+    ("cutting-list", closing::cutting_list),
+    ("exhaust-rate", air::required),
+    ("duct-friction", air::loss),
+    ("duct-length", air::allowed),
+    ("fan-flow", air::left),
+    ("exhaust", air::in_all),
+    ("fan-load", air::amps),
     ("room-answers", job::room_answers),
     ("demo", job::demo_answers),
 ];

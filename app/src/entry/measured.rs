@@ -72,6 +72,12 @@ fn typed_in(field: &Field, typed: &Typed, units: Units) -> Units {
         .unwrap_or(units)
 }
 
+/// Whether all of an input's text is chosen, so that the next key takes its place.
+fn all_chosen(input: &web_sys::HtmlInputElement) -> bool {
+    let all = u32::try_from(input.value().encode_utf16().count()).unwrap_or(u32::MAX);
+    (input.selection_start(), input.selection_end()) == (Ok(Some(0)), Ok(Some(all)))
+}
+
 /// One measured field.
 #[component]
 pub fn Measured(
@@ -145,8 +151,17 @@ pub fn Measured(
     let node = NodeRef::<leptos::html::Input>::new();
     let open_id = id.clone();
     let tools_open = memo(move || always_open || *settings.open_tools.read() == open_id);
+    // A text that is typed over as a whole is a new entry, in the units in force; one that is mended keeps its own.
+    let typed_over = StoredValue::new(false);
     let keep = move |text: String| {
-        let units = value.with_untracked(|v| typed_in(&field, v, units.get_untracked()));
+        let units = value.with_untracked(|v| {
+            if typed_over.get_value() {
+                units.get_untracked()
+            } else {
+                typed_in(&field, v, units.get_untracked())
+            }
+        });
+        typed_over.set_value(false);
         on_typed.run(field.keep(text, units));
     };
     let put = move |key: &'static str| {
@@ -220,6 +235,7 @@ pub fn Measured(
                 }
                 on:blur=move |_| left.set(true)
                 on:keydown=move |ev| {
+                    typed_over.set_value(node.get_untracked().is_some_and(|input| all_chosen(&input)));
                     if ev.key() == "Enter" && let Some(go) = on_enter {
                         ev.prevent_default();
                         go.run(());

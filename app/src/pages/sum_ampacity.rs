@@ -446,7 +446,7 @@ fn AmpacityAnswer(found: Memo<Option<Answer>>, units: Memo<Units>) -> impl IntoV
             lines
                 .map(|line| {
                     (
-                        says::reason(line.reason).to_owned(),
+                        says::counted_line(line),
                         says::counted_of(line.counted, line.conductors),
                     )
                 })

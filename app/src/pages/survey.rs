@@ -4,6 +4,7 @@ use crate::markup::{For, view};
 use std::collections::BTreeSet;
 
 use crate::reactive::{When, derived, draw, memo, say};
+use calc::floor::surface::SurfaceRefusal;
 use calc::floor::survey::{Suspect, propose, reading_in};
 use calc::floor::{Point, contour, paste};
 use calc::job::questions::answers::LEVELS;
@@ -395,7 +396,7 @@ fn Steps(walk: Walk) -> impl IntoView {
                     on_typed=typed
                     on_enter=Callback::new(move |()| walk.step(1))
                 />
-                <div class="row spread">
+                <div class="row spread at-hand">
                     <button type="button" class="button" on:click=move |_| walk.step(-1)>{words::previous_spot()}</button>
                     <button type="button" class="button" disabled=move || walk.undo.read().is_empty() on:click=undo>
                         {words::undo_reading()}
@@ -514,7 +515,15 @@ fn Trouble(walk: Walk) -> impl IntoView {
     let units = walk.room.open.units();
     let words = memo(move || {
         let problems = walk.work.readings.with(|r| r.problems.len());
+        // A walk under way has its spots in one line for a while.
+        let under_way = walk.work.readings.with(|r| r.unread() > 0);
         let refusal = walk.work.floor.with(|floor| match floor {
+            Some(Err(SurfaceRefusal::OneLine { .. } | SurfaceRefusal::TooFew { .. }))
+                if under_way =>
+            {
+                None
+            }
+            Some(Err(SurfaceRefusal::Outside { .. })) => None,
             Some(Err(refusal)) => Some(words::surface_refusal(
                 refusal,
                 &|index| walk.number_of_read(index),
@@ -533,8 +542,41 @@ fn Trouble(walk: Walk) -> impl IntoView {
             .collect::<Vec<_>>()
             .join(" ")
     });
+    // Those past a wall by more than a slip of the tape: to be brought back all at once.
+    let outside = memo(move || {
+        let outline = walk.work.outline()?;
+        let outside = walk.work.readings.with(|r| r.outside(&outline));
+        (!outside.is_empty()).then_some(outside)
+    });
+    let bring_back = move |_| {
+        let (Some(outside), Some(outline)) = (outside.get_untracked(), walk.work.outline()) else {
+            return;
+        };
+        let units = units.get_untracked();
+        walk.room.change(|r| {
+            for (id, at) in outside {
+                if let Some(spot) = r.spot_mut(id) {
+                    (spot.x, spot.y) = place_entries(&outline, at, units);
+                }
+            }
+        });
+    };
+    let named = move || {
+        let numbers = outside
+            .get()?
+            .iter()
+            .map(|(id, _)| walk.number(*id).to_string())
+            .collect::<Vec<_>>();
+        Some(words::outside(&numbers.join(", ")))
+    };
     view! {
         <p class="notice look" role="status" hidden=move || words.read().is_empty()>{words}</p>
+        <When when=move || outside.read().is_some()>
+            <div class="notice look">
+                <p>{say(named)}</p>
+                <button type="button" class="button" on:click=bring_back>{words::bring_to_wall()}</button>
+            </div>
+        </When>
     }
 }
 
@@ -714,7 +756,7 @@ fn List(walk: Walk) -> impl IntoView {
     };
     view! {
         // What was taken out can be brought back beneath, so the list itself stays.
-        <details hidden=move || walk.ids.read().is_empty() on:toggle:target=move |ev| open.set(ev.target().open())>
+        <details class="on-paper" hidden=move || walk.ids.read().is_empty() on:toggle:target=move |ev| open.set(ev.target().open())>
             <summary>{say(move || words::list_heading(walk.ids.read().len()))}</summary>
             <ol class="rows">
                 <For each=move || ids.get() key=|id| *id let:id>
@@ -919,7 +961,10 @@ fn Paste(walk: Walk) -> impl IntoView {
                 walk.now.set(None);
                 walk.undo.set(Vec::new());
                 before.set(gave_way.filter(|spots| spots.iter().any(|s| !s.reading.is_blank())));
-                walk.said.set(words::paste_took(pasted.rows.len()));
+                walk.said.set(match pasted.rows.len() {
+                    1 => words::paste_took_one().to_owned(),
+                    count => words::paste_took(count),
+                });
             }
         }
     };

@@ -222,17 +222,18 @@ fn draw(c: &MapContent, sheet: &Sheet) -> AnyView {
             x - radius
         ));
         let width = 9.0 * f64::from(u32::try_from(p.label.chars().count()).unwrap_or(0));
-        // Labels keep inside the walls: to the left of a pin on the right side.
-        let ends = x + width + 8.0 > WIDTH - 8.0;
-        let label_x = if ends { x - 7.0 } else { x + 7.0 };
-        let middle = if ends {
-            label_x - width / 2.0
-        } else {
-            label_x + width / 2.0
-        };
-        if !p.label.is_empty() && room_for(&mut taken, middle, y - 5.0, width) {
+        // Above to the right, then to the left, then below: where it is inside the picture and clear of the others.
+        let places = [(1.0, -5.0), (-1.0, -5.0), (1.0, 17.0), (-1.0, 17.0)];
+        let place = places.into_iter().find(|&(side, down)| {
+            let (near, far) = (x + side * 7.0, x + side * (7.0 + width));
+            (4.0..=WIDTH - 4.0).contains(&far)
+                && room_for(&mut taken, f64::midpoint(near, far), y + down, width)
+        });
+        if let Some((side, down)) = place
+            && !p.label.is_empty()
+        {
             labels.push(view! {
-                <text class="halo" x=label_x y=y - 5.0 text-anchor=if ends { "end" } else { "start" }>
+                <text class="halo" x=x + side * 7.0 y=y + down text-anchor=if side < 0.0 { "end" } else { "start" }>
                     {p.label.clone()}
                 </text>
             });

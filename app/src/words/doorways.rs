@@ -43,6 +43,8 @@ words! {
     layer_range(least: String, most: String) => "Usually {least} to {most}; measure yours." | "Normalmente de {least} a {most}; mida la suya.";
     layer_unnamed => "layer without a name" | "capa sin nombre";
     add_layer => "Add a layer" | "Agregar una capa";
+    step_doubtful => "That is more than a stair's riser. Read the floor beyond again, from the same line as the survey."
+        | "Es más que un peldaño. Vuelva a medir el piso de al lado, desde la misma línea del levantamiento.";
     one_down => "One lower" | "Más abajo";
     layer_down(name: &str) => "One lower in the floor: {name}" | "Una capa más abajo: {name}";
     take_out_layer(name: &str) => "Take out: {name}" | "Quitar: {name}";

@@ -88,7 +88,7 @@ words! {
     minutes_label => "Minutes from one batch to that mixer's next" | "Minutos entre una mezcla y la siguiente";
     pot_label => "Minutes it still flows (pot life)" | "Minutos en que todavía corre";
     primer_label => "A gallon of primer covers" | "Un galón de primer cubre";
-    bags_rest(volume: String, allowance: String, per_bag: String) => "{volume} with {allowance} %, at {per_bag} a bag, rounded up." | "{volume} con {allowance} %, a {per_bag} por saco, redondeado hacia arriba.";
+    bags_rest(volume: String, allowance: String, per_bag: String) => "{volume} and {allowance} % more, at {per_bag} a bag, rounded up." | "{volume} y {allowance} % más, a {per_bag} por saco, redondeado hacia arriba.";
     water(amount: String) => "Water: {amount} in all." | "Agua: {amount} en total.";
     pace(mixers: u32, batches: u32, between: String, total: String) =>
         "{mixers} mixers taking turns, {batches} batches, one every {between} min: {total} min from first water to the last batch, and the wet edge stays alive."
@@ -103,6 +103,7 @@ words! {
     lifts_heading => "Lifts" | "Capas";
     lift_label => "Deepest single lift" | "Capa más gruesa de una vez";
     lift_bags(volume: String, bags: u32) => "{volume} ({bags} bags)" | "{volume} ({bags} sacos)";
+    lifts_more(bags: u32, one: u32) => "Mixed lift by lift in whole bags it takes {bags} bags; the {one} above are for one pour." | "Mezclado capa por capa en sacos enteros lleva {bags} sacos; los {one} de arriba son para un solo vaciado.";
     lifts_each => "Each lift is a pour of its own, with its own mixing; the bag says how long to wait between them and how thin a lift may run out."
         | "Cada capa es un colado aparte, con su propia mezcla; el saco dice cuánto esperar entre ellas y qué tan delgada puede terminar.";
     lifts_one(limit: String) => "One lift: nowhere deeper than {limit}." | "Una sola capa: en ninguna parte más de {limit}.";

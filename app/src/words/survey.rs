@@ -65,6 +65,8 @@ words! {
         | "Como 24, 36, 3 1/8 — separados por comas, tabuladores o punto y coma. Puede haber una línea de títulos.";
     paste_take => "Take these spots" | "Tomar estos puntos";
     paste_file => "From a file" | "De un archivo";
+    paste_took_one => "1 spot taken. It takes the place of those that were here."
+        | "Se tomó 1 punto. Toma el lugar de los que había.";
     paste_took(count: usize) => "{count} spots taken. They take the place of those that were here."
         | "{count} puntos tomados. Ocupan el lugar de los que había.";
     paste_undo => "Bring the spots before back" | "Recuperar los puntos de antes";
@@ -89,6 +91,8 @@ words! {
     too_many(given: usize) => "{given} spots; a survey has at most 10,000." | "{given} puntos; una medición tiene a lo más 10,000.";
     spot_no_number(spot: usize) => "Spot {spot} has no place or reading." | "El punto {spot} no tiene lugar o lectura.";
     spot_far(spot: usize) => "Spot {spot} reads more than 10 ft from the line. Check the reading." | "El punto {spot} marca a más de 10 pies de la línea. Revise la lectura.";
+    outside(spots: &str) => "Outside the walls: spot {spots}. Mend the room's sides, or bring these spots to the nearest wall." | "Fuera de las paredes: punto {spots}. Corrija los lados del cuarto o lleve esos puntos a la pared más cercana.";
+    bring_to_wall => "Bring them to the wall" | "Llevarlos a la pared";
     spot_outside(spot: usize, by: String) => "Spot {spot} lies {by} outside the walls. Change its place or the room." | "El punto {spot} queda {by} fuera de las paredes. Cambie su lugar o el cuarto.";
     same_place(first: usize, second: usize) => "Spots {first} and {second} are at the same place. Take one out." | "Los puntos {first} y {second} están en el mismo lugar. Quite uno.";
     one_line(first: usize, last: usize) => "All spots lie in one line, from spot {first} to spot {last}. Read one off the line." | "Todos los puntos están en una línea, del {first} al {last}. Mida uno fuera de ella.";

@@ -74,6 +74,10 @@ pub enum Side {
     Right,
 }
 
+/// A step higher than this is more likely a slip than a step, inches: the tallest riser that the IRC allows (R311.7.5.1,
+/// 7-3/4 in).
+pub const LIKELY_STEP_IN: f64 = 7.75;
+
 /// Both finished floors at an opening.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Doorway {

@@ -371,6 +371,9 @@ pub fn flat(surface: &Surface, ask: &PourAsk) -> Result<Pour, PourRefusal> {
             .iter()
             .map(|vertex| ask.cover_in - (plane.height_in(vertex.at) - vertex.height_in))
             .fold(0.0, f64::max);
+        if short_in == 0.0 {
+            break;
+        }
         plane = plane.raised(short_in);
     }
     Ok(Pour::new(
@@ -460,7 +463,8 @@ impl Pour {
                 greatest = (vertex, *depth_in);
             }
         }
-        let (area_in2, volume_in3) = (surface.outline.area_in2(), surface.volume_under_in3(&plane));
+        let area_in2 = surface.outline.area_in2();
+        let volume_in3 = surface.volume_at_depths_in3(&depth_in);
         Self {
             kind,
             plane,

@@ -155,9 +155,7 @@ impl Surface {
         check_numbers(spots)?;
         let walls = Walls::new(outline);
         let on_wall = places_on_walls(outline, &walls, spots)?;
-        check_places(spots, 4.0 * outline.tolerance_in())?;
-        check_line(spots)?;
-
+        let apart_in = 4.0 * outline.tolerance_in();
         let mut vertices: Vec<Vertex> = spots
             .iter()
             .map(|spot| Vertex {
@@ -205,7 +203,14 @@ impl Surface {
         }
 
         let places: Vec<Point> = vertices.iter().map(|vertex| vertex.at).collect();
-        let Some(triangles) = triangulate::triangles(&places, edges, outline.size_in()) else {
+        let size_in = outline.size_in();
+        let free = triangulate::free_triangles(&places, &edges, size_in, apart_in);
+        if free.is_none() {
+            check_places(spots, apart_in)?;
+        }
+        check_line(spots)?;
+        let Some(triangles) = free.or_else(|| triangulate::triangles(&places, &edges, size_in))
+        else {
             return Err(SurfaceRefusal::TooTight {
                 spot: tightest(outline, spots, &on_wall),
             });
@@ -349,11 +354,15 @@ fn check_places(spots: &[Spot], tolerance_in: f64) -> Result<(), SurfaceRefusal>
 /// Not all spots in one line.
 fn check_line(spots: &[Spot]) -> Result<(), SurfaceRefusal> {
     let farthest = |from: Point| {
-        let mut far = (0, from, 0.0);
+        let (mut far, mut beyond_in2) = ((0, from, 0.0), 0.0);
         for (spot, Spot { at, .. }) in spots.iter().enumerate() {
+            if square_in2(from, *at) < beyond_in2 {
+                continue;
+            }
             let distance_in = from.distance_in(*at);
             if distance_in > far.2 {
                 far = (spot, *at, distance_in);
+                beyond_in2 = distance_in * distance_in * (1.0 - 1e-12);
             }
         }
         far
@@ -381,14 +390,30 @@ fn check_line(spots: &[Spot]) -> Result<(), SurfaceRefusal> {
 
 /// The spot nearest to a point and its distance, inches; of two equally near, the earlier.
 fn nearest_spot(spots: &[Spot], to: Point) -> (usize, f64) {
-    let mut nearest = (0, f64::INFINITY);
-    for (spot, Spot { at, .. }) in spots.iter().enumerate() {
+    nearest(spots.iter().map(|spot| spot.at), to)
+}
+
+/// The place nearest to a point and its distance, inches; of two equally near, the earlier.
+pub(super) fn nearest(places: impl Iterator<Item = Point>, to: Point) -> (usize, f64) {
+    let (mut nearest, mut within_in2) = ((0, f64::INFINITY), f64::INFINITY);
+    for (place, at) in places.enumerate() {
+        // The square is quicker than the distance, which decides where they are close.
+        if square_in2(at, to) > within_in2 {
+            continue;
+        }
         let distance_in = at.distance_in(to);
         if distance_in < nearest.1 {
-            nearest = (spot, distance_in);
+            nearest = (place, distance_in);
+            within_in2 = distance_in * distance_in * (1.0 + 1e-12);
         }
     }
     nearest
+}
+
+/// The square of the distance between two points.
+fn square_in2(a: Point, b: Point) -> f64 {
+    let (x, y) = (a.x_in - b.x_in, a.y_in - b.y_in);
+    x * x + y * y
 }
 
 /// The spot nearest to a wall without being on it: where a triangulation would fail, if anywhere.

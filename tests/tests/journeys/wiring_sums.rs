@@ -293,7 +293,7 @@ fn a_run_of_cable_is_bought_cut_and_stapled() {
         page.see("Piece 1, part 2: the cable is 1\" from the edge.")
             .await?;
         // 404.2(C): between two three-ways fed at the first, the neutral goes along: three-wire.
-        page.see("3-wire: neutral, two travellers").await?;
+        page.see("3-wire: neutral, two travelers").await?;
         page.open_all().await?;
         page.see("Source: NFPA 70-2023 300.14").await?;
         page.accessible().await?;

@@ -1,7 +1,7 @@
 //! One opening: the floor beyond, the step at each jamb, what published figures say of it.
 
 use crate::markup::view;
-use calc::floor::doorway::{Doorway, DoorwayRefusal, Part, Side, doorway, layer};
+use calc::floor::doorway::{Doorway, DoorwayRefusal, LIKELY_STEP_IN, Part, Side, doorway, layer};
 use calc::floor::level_change::{ROUNDING_IN, classify};
 use calc::job::questions::EntryProblem;
 use calc::job::questions::doorway::DoorwayAsk;
@@ -290,6 +290,13 @@ fn StepAnswer(
         }
     };
     let change = memo(move || known.with(|known| classify(known.as_ref()?.greatest_step_in).ok()));
+    let doubtful = memo(move || {
+        known.with(|known| {
+            known
+                .as_ref()
+                .is_some_and(|known| known.greatest_step_in > LIKELY_STEP_IN)
+        })
+    });
     let treatment = move || {
         change
             .get()
@@ -351,6 +358,9 @@ fn StepAnswer(
                 {jamb(Side::Right, words::right_jamb())}
             </div>
             <p><strong>{say(move || known.with(|k| k.as_ref().map(|k| words::higher(k.higher).to_owned())))}</strong></p>
+            <When when=move || doubtful.get()>
+                <p class="notice look">{words::step_doubtful()}</p>
+            </When>
             <p>{say(treatment)}</p>
             <RestsOn text=rests />
             <p class="quiet">{words::seen_from()}</p>

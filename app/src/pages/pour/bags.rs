@@ -2,7 +2,7 @@
 
 use crate::markup::view;
 use crate::reactive::{derived, draw, memo};
-use calc::floor::lifts::{LiftShare, lifts};
+use calc::floor::lifts::{Lift, LiftShare, lifts};
 use calc::floor::mixing::{edge_strip_in, pace, primer_gal};
 use calc::job::fields::{self, Field};
 use calc::job::questions::pour as questions;
@@ -189,15 +189,32 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
     }
 }
 
+/// Bags for a volume, where the bag's figures are known.
+fn bags_of(plans: Plans, volume_ft3: f64) -> Option<u32> {
+    let ask = plans
+        .entry
+        .with(|entry| questions::bag_ask(entry, volume_ft3))
+        .ok()?;
+    Some(calc::floor::mixing::bags(&ask).ok()?.bags)
+}
+
 /// A lift's volume, and its bags where the bag's figures are known.
 fn lift_volume(plans: Plans, volume_ft3: f64, units: Units) -> String {
     let volume = volume_text(volume_ft3, units);
-    let bags = plans
-        .entry
-        .with(|entry| questions::bag_ask(entry, volume_ft3))
-        .ok()
-        .and_then(|ask| calc::floor::mixing::bags(&ask).ok());
-    bags.map_or(volume.clone(), |b| words::lift_bags(volume, b.bags))
+    match bags_of(plans, volume_ft3) {
+        Some(bags) => words::lift_bags(volume, bags),
+        None => volume,
+    }
+}
+
+/// Where lifts in whole bags take more than one pour: how many.
+fn more_in_lifts(plans: Plans, lifts: &[Lift], volume_ft3: f64) -> Option<String> {
+    let each: Option<Vec<u32>> = lifts
+        .iter()
+        .map(|lift| bags_of(plans, lift.volume_ft3))
+        .collect();
+    let (all, one) = (each?.iter().sum::<u32>(), bags_of(plans, volume_ft3)?);
+    (all > one).then(|| words::lifts_more(all, one))
 }
 
 /// The pour in lifts.
@@ -229,6 +246,7 @@ pub fn LiftsPart(plans: Plans) -> impl IntoView {
                         </p>
                     }
                 })
+                .chain(std::iter::once(view! { <p>{more_in_lifts(plans, &plan.lifts, pour.volume_ft3)}</p> }))
                 .chain(std::iter::once(view! { <p>{words::lifts_each().to_owned()}</p> }))
                 .collect_view()
                 .into_any(),

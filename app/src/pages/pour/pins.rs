@@ -167,6 +167,13 @@ fn ends(plans: Plans, from: &Typed, to: &Typed) -> Option<Ends> {
             )
         };
         let ((left, right), (near, far)) = (span(|p| p.x_in), span(|p| p.y_in));
+        // Along a wall there is nothing to cut: an inch into the room there is.
+        let deepest = Point::new(
+            deepest
+                .x_in
+                .clamp(left + 1.0, (right - 1.0).max(left + 1.0)),
+            deepest.y_in.clamp(near + 1.0, (far - 1.0).max(near + 1.0)),
+        );
         return Some(if far - near >= right - left {
             Ends {
                 from: Point::new(deepest.x_in, near),
@@ -351,7 +358,7 @@ fn PinTable(plans: Plans) -> impl IntoView {
             .with(|s| s.as_ref().is_some_and(|s| s.vertices.len() > shown.get()))
     });
     view! {
-        <details on:toggle:target=move |ev| open.set(ev.target().open())>
+        <details class="on-paper" on:toggle:target=move |ev| open.set(ev.target().open())>
             <summary>{words::pins_table()}</summary>
             <div class="scroll">
                 <table>

@@ -4,7 +4,7 @@ use calc::quantity::fixed;
 use calc::wiring::ampacity::{
     AmpacityRefusal, BreakerGoverned, BreakerNote, Governed, LargestBreaker, TooSmall,
 };
-use calc::wiring::bundle::{BundleRefusal, CountReason, Together};
+use calc::wiring::bundle::{BundleRefusal, CountLine, CountReason, Together};
 use calc::wiring::tables::Ambient;
 
 use super::{conductor_refusal, rating};
@@ -38,7 +38,7 @@ words! {
     kind_label(number: usize) => "Cables {number} beside it: what they are" | "Cables {number} junto a él: qué son";
     kind_two => "two-wire, 120 or 240 V" | "de dos hilos, 120 o 240 V";
     kind_multiwire => "three-wire, shared neutral" | "tres hilos, neutro compartido";
-    kind_travellers => "three-wire: travellers" | "tres hilos: viajeros";
+    kind_travellers => "three-wire: travelers" | "tres hilos: viajeros";
     kind_wye => "three-wire of 208Y/120 V" | "tres hilos de 208Y/120 V";
     kind_switched => "three-wire with a switched hot" | "tres hilos con vivo de apagador";
     own_label => "This cable" | "Este cable";
@@ -86,13 +86,15 @@ words! {
     note_continuous(amps: String) => "No more than {amps} A of it may be continuous." | "No más de {amps} A pueden ser continuos.";
     counted_heading => "What was counted" | "Qué se contó";
     counted_of(counted: u32, all: u32) => "{counted} of {all}" | "{counted} de {all}";
-    reason_hot => "Hots" | "Vivos";
-    reason_traveller => "Travellers, one of each pair" | "Viajeros, uno de cada par";
-    reason_returns => "Neutrals that return what their hot carries" | "Neutros que regresan lo que lleva su vivo";
-    reason_unbalance => "Neutrals that carry only the difference" | "Neutros que llevan solo la diferencia";
-    reason_wye => "Neutrals of two hots of a wye" | "Neutros de dos vivos de una estrella";
-    reason_spare => "Spare wires" | "Alambres de reserva";
-    reason_ground => "Grounds" | "Tierras";
+    of_own(what: &str) => "This cable: {what}" | "Este cable: {what}";
+    of_beside(number: usize, what: &str) => "Cables {number}: {what}" | "Cables {number}: {what}";
+    reason_hot => "hots" | "vivos";
+    reason_traveller => "travelers, one of each pair" | "viajeros, uno de cada par";
+    reason_returns => "neutrals that return what their hot carries" | "neutros que regresan lo que lleva su vivo";
+    reason_unbalance => "neutrals that carry only the difference" | "neutros que llevan solo la diferencia";
+    reason_wye => "neutrals of two hots of a wye" | "neutros de dos vivos de una estrella";
+    reason_spare => "spare wires" | "alambres de reserva";
+    reason_ground => "grounds" | "tierras";
     together_all => "They count together." | "Cuentan juntos.";
     together_apart => "Each cable counts for itself: they don't lie together." | "Cada cable cuenta solo: no van juntos.";
     together_short => "Each cable counts for itself: together for 24 in or less." | "Cada cable cuenta solo: juntos por 24 pulg o menos.";
@@ -183,6 +185,14 @@ pub fn note(note: &BreakerNote) -> String {
     }
 }
 
+/// A line of the count: whose conductors, and why they count or not. The first cable is the circuit's own.
+pub fn counted_line(line: &CountLine) -> String {
+    match line.cable {
+        0 => of_own(reason(line.reason)),
+        number => of_beside(number, reason(line.reason)),
+    }
+}
+
 /// Why a conductor counts, or not.
 pub fn reason(reason: CountReason) -> &'static str {
     match reason {
@@ -250,6 +260,6 @@ pub fn bundle_refusal(refusal: &BundleRefusal) -> String {
         BundleRefusal::NoCable => refused_no_cable().to_owned(),
         BundleRefusal::TooMany { .. } => refused_many().to_owned(),
         BundleRefusal::Length { .. } => refused_length().to_owned(),
-        BundleRefusal::NotTwoHots { cable, hots } => refused_hots(cable + 1, *hots),
+        BundleRefusal::NotTwoHots { cable, hots } => refused_hots(*cable, *hots),
     }
 }

@@ -49,7 +49,7 @@ words! {
     one_staple => "1 staple" | "1 grapa";
     many_staples(count: u32) => "{count} staples" | "{count} grapas";
     part_itself(of: String) => "{of}" | "{of}";
-    chain_caption => "Every wire in its colour: B black, R red, U blue, W white, W* a white marked as a hot, G ground. Colours are common practice: test, never trust them."
+    chain_caption => "Every wire in its color: B black, R red, U blue, W white, W* a white marked as a hot, G ground. Colors are common practice: test, never trust them."
         | "Cada alambre en su color: B negro, R rojo, U azul, W blanco, W* blanco marcado como vivo, G tierra. Los colores son costumbre: pruebe, no se confíe.";
     pieces_caption => "Cut list" | "Lista de cortes";
     head_piece => "Piece" | "Pieza";
@@ -93,7 +93,7 @@ words! {
     role_switched => "switched hot" | "vivo del apagador";
     role_neutral => "neutral" | "neutro";
     role_neutral_switch => "neutral for the switch" | "neutro para el apagador";
-    role_travellers => "two travellers" | "dos viajeros";
+    role_travellers => "two travelers" | "dos viajeros";
     plus_ground => "Each cable has a ground as well. Mark a white that is used as a hot." | "Cada cable lleva además tierra. Marque el blanco que se use como vivo.";
     four_wires(number: usize, section: &str) => "Cable {number} needs four insulated wires: three-wire cable won't do. The neutral is asked for by {section}."
         | "El cable {number} necesita cuatro alambres aislados: el de tres no basta. El neutro lo pide {section}.";

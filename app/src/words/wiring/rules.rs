@@ -34,7 +34,7 @@ rule_words! {
         | "El neutro que lleva solo la diferencia de dos líneas opuestas no cuenta; el que lleva toda la corriente de su vivo sí.";
     GroundCount => "Equipment grounds do not count: they carry nothing in normal use."
         | "Las tierras de equipo no cuentan: en uso normal no llevan corriente.";
-    TravellerCount => "Of two travellers only one carries current at a time, so a pair is counted once here. That is a reading of the rule: ask the inspector."
+    TravellerCount => "Of two travelers only one carries current at a time, so a pair is counted once here. That is a reading of the rule: ask the inspector."
         | "De dos viajeros solo uno lleva corriente a la vez, así que aquí el par cuenta una vez. Es una lectura de la regla: pregunte al inspector.";
     Terminals => "A screw or lug that is rated for less heat than the wire holds the wire to its own column. Where no mark is found, up to 100 A or 1 AWG is taken as 60 °C."
         | "Un tornillo o terminal que aguanta menos calor que el alambre lo limita a su propia columna. Si no hay marca, hasta 100 A o 1 AWG se toma como 60 °C.";

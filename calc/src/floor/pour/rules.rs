@@ -4,7 +4,7 @@ use super::solve::{Goal, Outcome, Row, Unknowns, can_be_kept, rounding, solve};
 use super::{Cause, Conflict, HeightKind, HeightRule, PourAsk, Way};
 use crate::floor::geometry::{Point, cross};
 use crate::floor::plane::{Plane, RUN_4FT_IN};
-use crate::floor::surface::Surface;
+use crate::floor::surface::{Surface, nearest};
 use crate::order::Order;
 
 /// A least-tilt check that passes the limit by less than this share has met it.
@@ -396,16 +396,9 @@ impl<'a> Program<'a> {
                 }
             }
         }
-        let nearest = |corner: Point| {
-            let vertices = self.surface.vertices.iter().enumerate();
-            let nearest = vertices.min_by(|a, b| {
-                a.1.at
-                    .distance_in(corner)
-                    .total_cmp(&b.1.at.distance_in(corner))
-            });
-            nearest.map(|(vertex, _)| vertex)
-        };
-        best.map(|(_, corners)| corners.into_iter().filter_map(nearest).collect())
+        let places = self.surface.vertices.iter().map(|vertex| vertex.at);
+        best.map(|(_, corners)| corners.map(|corner| nearest(places.clone(), corner).0))
+            .map(Vec::from)
             .unwrap_or_default()
     }
 

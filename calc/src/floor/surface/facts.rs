@@ -178,13 +178,18 @@ impl Surface {
         (0..=steps).map(|step| self.reached(level(step))).collect()
     }
 
-    /// The volume between the floor and a plane above it, cubic inches; where the plane is lower it counts as negative.
-    pub(crate) fn volume_under_in3(&self, plane: &Plane) -> f64 {
-        self.corners()
-            .map(|corners| {
-                let depths = corners.map(|corner| plane.height_in(corner.at) - corner.height_in);
-                area_of(corners.map(|corner| corner.at)) * mean(depths)
-            })
+    /// The volume over the floor at so much depth over each vertex, inches, linear on each triangle: cubic inches;
+    /// depth below zero counts as negative.
+    pub(crate) fn volume_at_depths_in3(&self, depth_in: &[f64]) -> f64 {
+        let depth = |vertex: usize| depth_in.get(vertex).copied().unwrap_or(0.0);
+        let place = |vertex: usize| {
+            self.vertices
+                .get(vertex)
+                .map_or_else(Point::default, |v| v.at)
+        };
+        self.triangles
+            .iter()
+            .map(|triangle| area_of(triangle.map(place)) * mean(triangle.map(depth)))
             .sum()
     }
 

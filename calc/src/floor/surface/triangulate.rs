@@ -1,6 +1,9 @@
-//! The triangles between places: the only file that knows the Delaunay library.
+//! The triangles between places: the only file that knows the Delaunay libraries.
+//!
+//! Where the walls are edges of the free triangulation of all places, as in most rooms, that is the constrained one
+//! as well, and a quick library draws it; what it drew is checked before it counts. Else a slower one draws the
+//! triangles round the walls.
 
-use crate::order::Order;
 use spade::{ConstrainedDelaunayTriangulation, HasPosition, Point2, Triangulation};
 
 use crate::floor::geometry::{Point, cross};
@@ -10,11 +13,21 @@ use crate::floor::geometry::{Point, cross};
 /// Between rounding (1e-15) and what a tape can tell (1e-4).
 const ON_CIRCLE: f64 = 1e-7;
 
-/// A triangle's edge `k` runs from its corner `k` to the next; no neighbour lies beyond the hull.
+/// A cross product is positive for certain when it passes this share of its two terms (Shewchuk 1997, orient2d's
+/// first bound).
+const SURE: f64 = 4e-16;
+
+/// No half-edge, no vertex.
+const NONE: usize = usize::MAX;
+
+/// Half-edges: three in a row run counter-clockwise round a triangle, so half-edge `e` belongs to triangle `e / 3`.
 struct Mesh {
-    corners: Vec<[usize; 3]>,
-    beyond: Vec<[Option<usize>; 3]>,
-    is_wall: Vec<[bool; 3]>,
+    /// The vertex where each starts.
+    from: Vec<usize>,
+    /// Its other half, in the triangle beyond; [`NONE`] on the hull.
+    twin: Vec<usize>,
+    /// Whether it runs along a wall, in either direction.
+    is_wall: Vec<bool>,
 }
 
 struct Place(Point);
@@ -29,15 +42,71 @@ impl HasPosition for Place {
 
 /// The triangles inside the walls, each counter-clockwise with its smallest index first, in ascending order.
 ///
-/// `walls` join indexes of `places` and form the room's boundary. None when the walls cannot all be drawn.
+/// `walls` join indexes of `places` and form the room's boundary, counter-clockwise. None when they are not edges of
+/// the free triangulation, when two places are no farther apart than `apart_in`, or when rounding leaves a doubt.
+pub(super) fn free_triangles(
+    places: &[Point],
+    walls: &[[usize; 2]],
+    size_in: f64,
+    apart_in: f64,
+) -> Option<Vec<[usize; 3]>> {
+    if walls_are_cut(places, walls) {
+        return None;
+    }
+    let mesh = free_mesh(places, walls)?;
+    let inside = mesh.inside();
+    if !mesh.is_sound(&inside, places, walls.len(), apart_in) {
+        return None;
+    }
+    finish(&mesh, &inside, places, size_in)
+}
+
+/// As [`free_triangles`], drawn round the walls, wherever the places lie. None when the walls cannot all be drawn.
 pub(super) fn triangles(
     places: &[Point],
-    walls: Vec<[usize; 2]>,
+    walls: &[[usize; 2]],
     size_in: f64,
 ) -> Option<Vec<[usize; 3]>> {
-    let mesh = mesh(places, walls)?;
-    let inside = inside(&mesh);
-    let mut triangles = fan_out(&mesh, &inside, places, ON_CIRCLE * size_in)?;
+    let mesh = constrained_mesh(places, walls)?;
+    finish(&mesh, &mesh.inside(), places, size_in)
+}
+
+/// Whether a wall at a corner that points into the room is surely no edge of the free triangulation, which then isn't
+/// worth drawing.
+fn walls_are_cut(places: &[Point], walls: &[[usize; 2]]) -> bool {
+    let mut before = walls.last();
+    for wall in walls {
+        if let Some(before) = before.replace(wall)
+            && cross(places[before[0]], places[before[1]], places[wall[1]]) < 0.0
+            && (is_cut(places, before) || is_cut(places, wall))
+        {
+            return true;
+        }
+    }
+    false
+}
+
+/// Whether no circle through the ends of a wall leaves out all places: one on its left and one on its right see it
+/// under angles of more than half a turn together.
+fn is_cut(places: &[Point], [start, end]: &[usize; 2]) -> bool {
+    let (a, b) = (places[*start], places[*end]);
+    // The cotangent of the widest angle on each side.
+    let mut widest = [f64::INFINITY; 2];
+    for p in places {
+        let turn = cross(a, b, *p);
+        let ahead = (a.x_in - p.x_in) * (b.x_in - p.x_in) + (a.y_in - p.y_in) * (b.y_in - p.y_in);
+        let cotangent = ahead / turn.abs();
+        let side = &mut widest[usize::from(turn < 0.0)];
+        if turn != 0.0 && cotangent < *side {
+            *side = cotangent;
+        }
+    }
+    widest[0] + widest[1] < -ON_CIRCLE
+}
+
+/// The inside triangles with ties settled, in order. None when one is no Delaunay triangle.
+fn finish(mesh: &Mesh, inside: &[bool], places: &[Point], size_in: f64) -> Option<Vec<[usize; 3]>> {
+    let mut triangles = fan_out(mesh, inside, places, ON_CIRCLE * size_in)?;
     for triangle in &mut triangles {
         let [a, b, c] = *triangle;
         let least = a.min(b).min(c);
@@ -49,234 +118,350 @@ pub(super) fn triangles(
             [c, a, b]
         };
     }
-    triangles.order();
+    // No two triangles have the same edge, so two corners decide their order.
+    for corner in [1, 0] {
+        let (_, order) = sorted(places.len(), &triangles, |triangle| triangle[corner]);
+        triangles = order.into_iter().map(|rank| triangles[rank]).collect();
+    }
     Some(triangles)
 }
 
-/// All triangles of the hull.
-fn mesh(places: &[Point], walls: Vec<[usize; 2]>) -> Option<Mesh> {
-    let wall_count = walls.len();
+/// Values in the order of keys below `count`, those with the same key as they were: where each key's begin, and
+/// the places of the values.
+fn sorted<T>(count: usize, values: &[T], key: impl Fn(&T) -> usize) -> (Vec<usize>, Vec<usize>) {
+    let mut starts = vec![0; count + 1];
+    for value in values {
+        starts[key(value) + 1] += 1;
+    }
+    for rank in 1..=count {
+        starts[rank] += starts[rank - 1];
+    }
+    let mut next = starts.clone();
+    let mut order = vec![0; values.len()];
+    for (place, value) in values.iter().enumerate() {
+        let rank = &mut next[key(value)];
+        order[*rank] = place;
+        *rank += 1;
+    }
+    (starts, order)
+}
+
+/// All triangles of the hull, as if there were no walls. None when a wall isn't an edge of theirs.
+fn free_mesh(places: &[Point], walls: &[[usize; 2]]) -> Option<Mesh> {
+    // The library counts y downwards.
+    let mirrored: Vec<delaunator::Point> = places
+        .iter()
+        .map(|at| delaunator::Point {
+            x: at.x_in,
+            y: -at.y_in,
+        })
+        .collect();
+    let drawn = delaunator::triangulate(&mirrored);
+    Mesh::new(drawn.triangles, drawn.halfedges, places.len(), walls)
+}
+
+/// All triangles of the hull, with the walls as constraints.
+fn constrained_mesh(places: &[Point], walls: &[[usize; 2]]) -> Option<Mesh> {
     let mut conflicts = 0_usize;
     let vertices: Vec<Place> = places.iter().copied().map(Place).collect();
-    let drawn =
-        ConstrainedDelaunayTriangulation::<Place>::try_bulk_load_cdt(vertices, walls, |_| {
-            conflicts += 1
-        })
-        .ok()?;
+    let drawn = ConstrainedDelaunayTriangulation::<Place>::try_bulk_load_cdt(
+        vertices,
+        walls.to_vec(),
+        |_| conflicts += 1,
+    )
+    .ok()?;
     // A wall drawn through a vertex comes back as two.
     if conflicts > 0
         || drawn.num_vertices() != places.len()
-        || drawn.num_constraints() != wall_count
+        || drawn.num_constraints() != walls.len()
     {
         return None;
     }
-    let count = drawn.num_inner_faces();
-    let mut mesh = Mesh {
-        corners: Vec::with_capacity(count),
-        beyond: Vec::with_capacity(count),
-        is_wall: Vec::with_capacity(count),
-    };
-    // The library numbers the outer face 0 and the triangles from 1.
+    let count = 3 * drawn.num_inner_faces();
+    let (mut from, mut twin) = (Vec::with_capacity(count), Vec::with_capacity(count));
     for face in drawn.inner_faces() {
-        let edges = face.adjacent_edges();
-        mesh.corners.push(edges.map(|edge| edge.from().index()));
-        mesh.beyond.push(edges.map(|edge| {
-            edge.rev()
-                .face()
-                .as_inner()
-                .and_then(|face| face.index().checked_sub(1))
-        }));
-        mesh.is_wall
-            .push(edges.map(|edge| edge.is_constraint_edge()));
+        for edge in face.adjacent_edges() {
+            from.push(edge.from().index());
+            let rev = edge.rev();
+            // The library numbers the outer face 0 and the triangles from 1.
+            let beyond = rev.face().as_inner().and_then(|face| {
+                let at = face.adjacent_edges().iter().position(|edge| *edge == rev)?;
+                Some(3 * face.index().checked_sub(1)? + at)
+            });
+            twin.push(beyond.unwrap_or(NONE));
+        }
     }
-    Some(mesh)
+    Mesh::new(from, twin, places.len(), walls)
 }
 
-/// Which triangles lie inside: those that can't be reached from beyond the hull without crossing a wall.
-fn inside(mesh: &Mesh) -> Vec<bool> {
-    let mut inside = vec![true; mesh.corners.len()];
-    let mut to_visit: Vec<usize> = Vec::new();
-    for (triangle, (beyond, is_wall)) in mesh.beyond.iter().zip(&mesh.is_wall).enumerate() {
-        if beyond
+/// The half-edge after another in its triangle.
+fn next(edge: usize) -> usize {
+    if edge % 3 == 2 { edge - 2 } else { edge + 1 }
+}
+
+/// The half-edge before another in its triangle.
+fn previous(edge: usize) -> usize {
+    if edge.is_multiple_of(3) {
+        edge + 2
+    } else {
+        edge - 1
+    }
+}
+
+impl Mesh {
+    /// Finds the walls among the half-edges. None when one is missing.
+    fn new(
+        from: Vec<usize>,
+        twin: Vec<usize>,
+        places: usize,
+        walls: &[[usize; 2]],
+    ) -> Option<Self> {
+        let mut along = vec![NONE; places];
+        for [start, end] in walls {
+            along[*start] = *end;
+        }
+        let mut found = 0;
+        let is_wall = from
             .iter()
-            .zip(is_wall)
-            .any(|(beyond, wall)| beyond.is_none() && !wall)
-        {
-            to_visit.push(triangle);
-        }
+            .enumerate()
+            .map(|(edge, start)| {
+                let end = from[next(edge)];
+                let forwards = along[*start] == end;
+                found += usize::from(forwards);
+                forwards || along[end] == *start
+            })
+            .collect();
+        (found == walls.len()).then_some(Self {
+            from,
+            twin,
+            is_wall,
+        })
     }
-    while let Some(triangle) = to_visit.pop() {
-        match inside.get_mut(triangle) {
-            Some(state) if *state => *state = false,
-            _ => continue,
-        }
-        if let (Some(beyond), Some(is_wall)) =
-            (mesh.beyond.get(triangle), mesh.is_wall.get(triangle))
-        {
-            let open = beyond.iter().zip(is_wall).filter(|(_, wall)| !**wall);
-            to_visit.extend(open.filter_map(|(beyond, _)| *beyond));
-        }
+
+    fn triangle(&self, triangle: usize) -> [usize; 3] {
+        let edge = 3 * triangle;
+        [self.from[edge], self.from[edge + 1], self.from[edge + 2]]
     }
-    inside
+
+    /// Which triangles lie inside: those that can't be reached from beyond the hull without crossing a wall.
+    fn inside(&self) -> Vec<bool> {
+        let mut inside = vec![true; self.from.len() / 3];
+        let mut to_visit: Vec<usize> = (0..self.from.len())
+            .filter(|edge| self.twin[*edge] == NONE && !self.is_wall[*edge])
+            .map(|edge| edge / 3)
+            .collect();
+        while let Some(triangle) = to_visit.pop() {
+            if std::mem::replace(&mut inside[triangle], false) {
+                let open = (3 * triangle..3 * triangle + 3)
+                    .filter(|edge| !self.is_wall[*edge] && self.twin[*edge] != NONE);
+                to_visit.extend(open.map(|edge| self.twin[edge] / 3));
+            }
+        }
+        inside
+    }
+
+    /// Whether the inside triangles cover the room once, with every place a corner of some, and no two places are
+    /// nearer than `apart_in`.
+    ///
+    /// Triangles that all turn the same way and whose open edges go once round a simple polygon cover it once; they
+    /// use every place when they are as many as Euler's formula has it. Of all places, the two nearest to each other
+    /// are joined by an edge.
+    fn is_sound(&self, inside: &[bool], places: &[Point], walls: usize, apart_in: f64) -> bool {
+        let count = inside.iter().filter(|inside| **inside).count();
+        if count + walls + 2 != 2 * places.len() {
+            return false;
+        }
+        // Each wall was found forwards once: it must be the edge of an inside triangle, and of no second.
+        let walls_hold = (0..self.from.len())
+            .filter(|edge| self.is_wall[*edge] && inside[*edge / 3])
+            .try_fold(0, |held, edge| {
+                let twin = self.twin[edge];
+                (twin == NONE || !inside[twin / 3]).then_some(held + 1)
+            });
+        walls_hold == Some(walls)
+            && inside.iter().enumerate().all(|(triangle, inside)| {
+                let [a, b, c] = self.triangle(triangle).map(|corner| places[corner]);
+                let apart = |p: Point, q: Point| {
+                    let (x, y) = (p.x_in - q.x_in, p.y_in - q.y_in);
+                    x * x + y * y > apart_in * apart_in
+                };
+                let left = (b.x_in - a.x_in) * (c.y_in - a.y_in);
+                let right = (b.y_in - a.y_in) * (c.x_in - a.x_in);
+                let turns_left = left - right > SURE * (left.abs() + right.abs());
+                (turns_left || !inside) && apart(a, b) && apart(b, c) && apart(c, a)
+            })
+    }
 }
 
 /// The inside triangles, with every polygon whose vertices share a circle cut anew from one vertex.
+///
+/// None when a vertex lies in the circle round a triangle next to it, past the tolerance.
 fn fan_out(
     mesh: &Mesh,
     inside: &[bool],
     places: &[Point],
     tolerance_in: f64,
 ) -> Option<Vec<[usize; 3]>> {
-    let mut groups = Groups::new(mesh.corners.len());
-    let is_inside = |triangle: usize| inside.get(triangle).copied().unwrap_or(false);
-    for (triangle, corners) in mesh.corners.iter().enumerate() {
-        if !is_inside(triangle) {
+    let count = inside.len();
+    let mut groups = Groups::new(count);
+    for (edge, twin) in mesh.twin.iter().enumerate() {
+        if *twin == NONE || *twin < edge || mesh.is_wall[edge] || !inside[edge / 3] {
             continue;
         }
-        let (beyond, is_wall) = (mesh.beyond.get(triangle)?, mesh.is_wall.get(triangle)?);
-        for (other, wall) in beyond.iter().zip(is_wall) {
-            let Some(other) = other.filter(|other| !wall && *other > triangle && is_inside(*other))
-            else {
-                continue;
-            };
-            let other_corners = mesh.corners.get(other)?;
-            let fourth = other_corners
-                .iter()
-                .find(|corner| !corners.contains(corner))?;
-            let opposite = corners
-                .iter()
-                .find(|corner| !other_corners.contains(corner))?;
-            if is_on_circle(places, *corners, *fourth, tolerance_in)?
-                || is_on_circle(places, *other_corners, *opposite, tolerance_in)?
-            {
-                groups.join(triangle, other);
-            }
+        let corners = [edge, next(edge), previous(edge), previous(*twin)];
+        match circle(
+            corners.map(|corner| places[mesh.from[corner]]),
+            tolerance_in,
+        ) {
+            Circle::On => groups.join(edge / 3, *twin / 3),
+            Circle::Inside => return None,
+            Circle::Outside => {}
         }
     }
-    let mut members: Vec<(usize, usize)> = (0..mesh.corners.len())
-        .filter(|triangle| is_inside(*triangle))
-        .map(|t| (groups.root(t), t))
+    let members: Vec<(usize, usize)> = (0..count)
+        .filter(|triangle| inside[*triangle])
+        .map(|triangle| (groups.root(triangle), triangle))
         .collect();
-    members.order();
     let mut triangles = Vec::with_capacity(members.len());
-    for group in members.chunk_by(|a, b| a.0 == b.0) {
-        let as_drawn = group
+    if !groups.any {
+        triangles.extend(members.iter().map(|(_, triangle)| mesh.triangle(*triangle)));
+        return Some(triangles);
+    }
+    let (starts, order) = sorted(count, &members, |(root, _)| *root);
+    let mut rim = Rim {
+        edges: Vec::new(),
+        after: vec![NONE; places.len()],
+    };
+    for group in starts.windows(2) {
+        let group: Vec<usize> = order[group[0]..group[1]]
             .iter()
-            .filter_map(|(_, triangle)| mesh.corners.get(*triangle).copied());
-        match group {
-            [_] => triangles.extend(as_drawn),
-            _ => match fan(mesh, &mut groups, group, places, tolerance_in) {
-                Some(fan) => triangles.extend(fan),
-                // Only vertices that nearly but not quite share a circle can fail; their own triangles stand.
-                None => triangles.extend(as_drawn),
-            },
+            .map(|rank| members[*rank].1)
+            .collect();
+        let before = triangles.len();
+        // Only vertices that nearly but not quite share a circle can fail; their own triangles stand.
+        if group.len() < 2
+            || rim
+                .fan(
+                    mesh,
+                    &mut groups,
+                    &group,
+                    places,
+                    tolerance_in,
+                    &mut triangles,
+                )
+                .is_none()
+        {
+            triangles.truncate(before);
+            triangles.extend(group.iter().map(|triangle| mesh.triangle(*triangle)));
         }
     }
     Some(triangles)
 }
 
-/// The polygon of one group, cut as a fan from its vertex with the smallest x, then the smallest y.
-fn fan(
-    mesh: &Mesh,
-    groups: &mut Groups,
-    group: &[(usize, usize)],
-    places: &[Point],
-    tolerance_in: f64,
-) -> Option<Vec<[usize; 3]>> {
-    let mut rim: Vec<(usize, usize)> = Vec::with_capacity(group.len() + 2);
-    for (root, triangle) in group {
-        let [a, b, c] = *mesh.corners.get(*triangle)?;
-        let ends = [(a, b), (b, c), (c, a)];
-        for ((other, wall), edge) in mesh
-            .beyond
-            .get(*triangle)?
-            .iter()
-            .zip(mesh.is_wall.get(*triangle)?)
-            .zip(ends)
-        {
-            if *wall || other.is_none_or(|other| groups.root(other) != *root) {
-                rim.push(edge);
-            }
-        }
-    }
-    if rim.len() != group.len() + 2 {
-        return None;
-    }
-    rim.order();
-    let mut apex: Option<(usize, Point)> = None;
-    for (vertex, _) in &rim {
-        let at = *places.get(*vertex)?;
-        let first = apex.is_none_or(|(_, best)| {
-            at.x_in < best.x_in - tolerance_in
-                || ((at.x_in - best.x_in).abs() <= tolerance_in && at.y_in < best.y_in)
-        });
-        if first {
-            apex = Some((*vertex, at));
-        }
-    }
-    let (apex, apex_at) = apex?;
-    let after = |vertex: usize| {
-        let rank = rim.binary_search_by(|edge| edge.0.cmp(&vertex)).ok()?;
-        rim.get(rank).map(|edge| edge.1)
-    };
-    let mut triangles = Vec::with_capacity(group.len());
-    let mut from = after(apex)?;
-    for _ in 0..group.len() {
-        let to = after(from)?;
-        if cross(apex_at, *places.get(from)?, *places.get(to)?) <= 0.0 {
-            return None;
-        }
-        triangles.push([apex, from, to]);
-        from = to;
-    }
-    (after(from)? == apex).then_some(triangles)
+/// The edge round a group of triangles; used for one group after another.
+struct Rim {
+    edges: Vec<[usize; 2]>,
+    /// For each vertex of the rim, the next.
+    after: Vec<usize>,
 }
 
-/// Whether a vertex misses the circle round a triangle by no more than the tolerance.
+impl Rim {
+    /// The polygon of one group, cut as a fan from its vertex with the smallest x, then the smallest y.
+    fn fan(
+        &mut self,
+        mesh: &Mesh,
+        groups: &mut Groups,
+        group: &[usize],
+        places: &[Point],
+        tolerance_in: f64,
+        triangles: &mut Vec<[usize; 3]>,
+    ) -> Option<()> {
+        self.edges.clear();
+        for triangle in group {
+            let root = groups.root(*triangle);
+            for edge in 3 * triangle..3 * triangle + 3 {
+                let twin = mesh.twin[edge];
+                if mesh.is_wall[edge] || twin == NONE || groups.root(twin / 3) != root {
+                    self.edges.push([mesh.from[edge], mesh.from[next(edge)]]);
+                }
+            }
+        }
+        if self.edges.len() != group.len() + 2 {
+            return None;
+        }
+        let mut least_x_in = f64::INFINITY;
+        for [from, to] in &self.edges {
+            self.after[*from] = *to;
+            least_x_in = least_x_in.min(places[*from].x_in);
+        }
+        let apex = self
+            .edges
+            .iter()
+            .map(|[from, _]| *from)
+            .filter(|vertex| places[*vertex].x_in <= least_x_in + tolerance_in)
+            .min_by(|a, b| places[*a].y_in.total_cmp(&places[*b].y_in).then(a.cmp(b)))?;
+        let mut from = self.after[apex];
+        for _ in group {
+            let to = self.after[from];
+            if cross(places[apex], places[from], places[to]) <= 0.0 {
+                return None;
+            }
+            triangles.push([apex, from, to]);
+            from = to;
+        }
+        (self.after[from] == apex).then_some(())
+    }
+}
+
+/// Where a vertex lies.
+enum Circle {
+    On,
+    Inside,
+    Outside,
+}
+
+/// Where the fourth of four vertices lies to the circle round the other three, which run counter-clockwise, and by
+/// that the third to the circle round the other triangle at the edge from the first to the second; on either circle
+/// when it misses it by no more than the tolerance.
 ///
 /// The in-circle determinant is twice the area times the difference of the squares of radius and distance, and
 /// the product of the sides is four times area and radius: their quotient is the miss, also for a sliver.
-fn is_on_circle(
-    places: &[Point],
-    [a, b, c]: [usize; 3],
-    vertex: usize,
-    tolerance_in: f64,
-) -> Option<bool> {
-    let (a, b, c, d) = (
-        *places.get(a)?,
-        *places.get(b)?,
-        *places.get(c)?,
-        *places.get(vertex)?,
-    );
+fn circle([a, b, c, d]: [Point; 4], tolerance_in: f64) -> Circle {
     let from = |p: Point, q: Point| {
         let (x, y) = (p.x_in - q.x_in, p.y_in - q.y_in);
         (x, y, x * x + y * y)
     };
     let ((ax, ay, aa), (bx, by, bb), (cx, cy, cc)) = (from(a, d), from(b, d), from(c, d));
     let det = aa * (bx * cy - cx * by) - bb * (ax * cy - cx * ay) + cc * (ax * by - bx * ay);
-    let sides = (from(a, b).2 * from(b, c).2 * from(c, a).2).sqrt();
-    Some(det.abs() <= tolerance_in * sides)
+    let sides = from(a, b).2 * (from(b, c).2 * from(c, a).2).max(aa * bb);
+    if det * det <= tolerance_in * tolerance_in * sides {
+        Circle::On
+    } else if det > 0.0 {
+        Circle::Inside
+    } else {
+        Circle::Outside
+    }
 }
 
 /// Which triangles belong together: a forest whose roots are the smallest members.
-struct Groups(Vec<usize>);
+struct Groups {
+    parent: Vec<usize>,
+    any: bool,
+}
 
 impl Groups {
     fn new(count: usize) -> Self {
-        Self((0..count).collect())
-    }
-
-    fn parent(&self, member: usize) -> usize {
-        self.0.get(member).copied().unwrap_or(member)
+        Self {
+            parent: (0..count).collect(),
+            any: false,
+        }
     }
 
     fn root(&mut self, member: usize) -> usize {
         let mut at = member;
-        while self.parent(at) != at {
-            let grandparent = self.parent(self.parent(at));
-            if let Some(parent) = self.0.get_mut(at) {
-                *parent = grandparent;
-            }
+        while self.parent[at] != at {
+            let grandparent = self.parent[self.parent[at]];
+            self.parent[at] = grandparent;
             at = grandparent;
         }
         at
@@ -284,8 +469,10 @@ impl Groups {
 
     fn join(&mut self, a: usize, b: usize) {
         let (a, b) = (self.root(a), self.root(b));
-        if let Some(parent) = self.0.get_mut(a.max(b)) {
-            *parent = a.min(b);
-        }
+        self.parent[a.max(b)] = a.min(b);
+        self.any = true;
     }
 }
+
+#[cfg(test)]
+mod tests;

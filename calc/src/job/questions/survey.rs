@@ -3,8 +3,9 @@
 use serde::Serialize;
 
 use super::{EntryProblem, Reader};
-use crate::floor::Outline;
+use crate::floor::surface::SurfaceRefusal;
 use crate::floor::survey::{Suspect, height_in, suspects};
+use crate::floor::{Outline, Surface};
 use crate::floor::{Point, Spot};
 use crate::job::{Survey, Units, fields};
 use crate::quantity::{Length, Typed};
@@ -92,6 +93,42 @@ impl Readings {
             .position(|&known| known == id)
             .and_then(|i| self.spots.get(i))
             .map(|spot| spot.height_in)
+    }
+}
+
+/// How far past a wall a spot may lie and still be taken as read at the wall, inches: two measurements of the same room
+/// differ by as much. Common practice.
+pub const PAST_WALL_IN: f64 = 1.0;
+
+impl Readings {
+    /// The old floor through the spots that were read. A spot past a wall by no more than [`PAST_WALL_IN`] is taken at the
+    /// wall.
+    ///
+    /// # Errors
+    /// [`SurfaceRefusal`], spots by their index among those read.
+    pub fn surface(&self, outline: &Outline) -> Result<Surface, SurfaceRefusal> {
+        let at_wall = |spot: &Spot| {
+            let wall = outline.nearest_wall(spot.at);
+            let near = !outline.contains(spot.at) && wall.distance_in <= PAST_WALL_IN;
+            Spot {
+                at: if near { wall.at } else { spot.at },
+                ..*spot
+            }
+        };
+        let spots: Vec<Spot> = self.spots.iter().map(at_wall).collect();
+        Surface::new(outline, &spots)
+    }
+
+    /// The spots that lie past a wall by more than [`PAST_WALL_IN`], by their ids, and the place on the wall nearest to each.
+    pub fn outside(&self, outline: &Outline) -> Vec<(u32, Point)> {
+        let mut outside = Vec::new();
+        for place in &self.places {
+            let wall = outline.nearest_wall(place.at);
+            if !outline.contains(place.at) && wall.distance_in > PAST_WALL_IN {
+                outside.push((place.id, wall.at));
+            }
+        }
+        outside
     }
 }
 
@@ -227,5 +264,37 @@ mod tests {
         assert!(doubted(&survey).is_empty());
         survey.spots[12].reading = entry("6");
         assert_eq!(doubted(&survey), [12]);
+    }
+
+    #[test]
+    fn a_spot_a_hair_past_a_wall_is_at_the_wall_and_a_far_one_is_named() {
+        let room = rectangle(100.0, 100.0).unwrap();
+        let entry = |text: &str| Typed::plain(text);
+        let mut survey = Survey::default();
+        for (id, x, y) in [
+            (1, "0", "0"),
+            (2, "100.5", "0"),
+            (3, "50", "101"),
+            (4, "0", "100"),
+            (5, "50", "50"),
+        ] {
+            survey.spots.push(crate::job::Spot {
+                id,
+                x: entry(x),
+                y: entry(y),
+                reading: entry("1"),
+                checked: String::new(),
+                rest: crate::job::Rest::new(),
+            });
+        }
+        let read = readings(&survey);
+        assert!(read.outside(&room).is_empty());
+        let surface = read.surface(&room).unwrap();
+        assert_eq!(surface.vertices[1].at, Point::new(100.0, 0.0));
+        assert_eq!(surface.vertices[2].at, Point::new(50.0, 100.0));
+        survey.spots[1].x = entry("103");
+        let read = readings(&survey);
+        assert_eq!(read.outside(&room), [(2, Point::new(100.0, 0.0))]);
+        assert!(read.surface(&room).is_err());
     }
 }

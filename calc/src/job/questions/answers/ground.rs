@@ -270,7 +270,7 @@ fn floor(
     if readings.spots.is_empty() {
         return Err(FloorProblem::NothingRead);
     }
-    Surface::new(&shape.outline, &readings.spots).map_err(|what| {
+    readings.surface(&shape.outline).map_err(|what| {
         let spots = named(&what)
             .into_iter()
             .filter_map(|spot| readings.id_of(spot))
