@@ -5,15 +5,17 @@ use calc::job::questions::wiring::boxes::box_fill_of;
 use calc::job::questions::wiring::circuit::{CircuitRefused, CircuitView, circuit_of};
 use calc::job::questions::wiring::neutral::{NeutralOf, neutrals_of};
 use calc::job::questions::wiring::panel::{PanelView, panel_view, supply_of};
-use calc::job::{CodeEdition, Job};
+use calc::job::{BoxEntry, CircuitEntry, CodeEdition, Job};
 use calc::wiring::box_fill::{BoxFill, BoxRefusal};
 use calc::wiring::circuit::{Outcome, Verdict};
 use calc::wiring::panel::{BreakerForm, PanelRefusal};
 use calc::wiring::supply::{SupplyJudgement, SupplyRefusal};
 use leptos::prelude::*;
 
+use crate::markup::view;
 use crate::open_job::OpenJob;
-use crate::reactive::memo;
+use crate::reactive::{When, memo, say};
+use crate::words::common;
 use crate::words::wiring::{boxes, circuits, panel as panel_words};
 
 /// A circuit's id and its judgement, or why there is none.
@@ -40,6 +42,60 @@ pub struct House {
     pub neutrals: Memo<Vec<NeutralOf>>,
     /// The boxes, in the job's order.
     pub boxes: Memo<Vec<Filled>>,
+    /// The circuit or box taken out last, for undo.
+    pub taken_out: RwSignal<Option<TakenOut>>,
+}
+
+/// A row that was taken out, and where it stood.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TakenOut {
+    /// A circuit.
+    Circuit(usize, CircuitEntry),
+    /// A box.
+    Box(usize, BoxEntry),
+}
+
+impl TakenOut {
+    fn words(&self) -> String {
+        match self {
+            Self::Circuit(_, circuit) => circuits::taken_out(&circuit_name(&circuit.name)),
+            Self::Box(_, found) => boxes::taken_out(&box_name(&found.name)),
+        }
+    }
+
+    fn put_back(self, job: &mut Job) {
+        match self {
+            Self::Circuit(at, circuit) => job.circuits.insert(at.min(job.circuits.len()), circuit),
+            Self::Box(at, found) => job.boxes.insert(at.min(job.boxes.len()), found),
+        }
+    }
+}
+
+/// The way back for what was taken out last. What named it still does, so nothing else is lost.
+#[component]
+pub fn PutBack(
+    /// The job.
+    open: OpenJob,
+    /// Its wiring's answers.
+    house: House,
+) -> impl IntoView {
+    let taken = house.taken_out;
+    let put_back = move |_| {
+        if let Some(row) = taken.get_untracked() {
+            open.change(|job| row.put_back(job));
+            taken.set(None);
+        }
+    };
+    view! {
+        <div role="status">
+            <When when=move || taken.read().is_some()>
+                <div class="notice">
+                    <p>{say(move || taken.with(|taken| taken.as_ref().map(TakenOut::words)))}</p>
+                    <button type="button" class="button" id="put-back" on:click=put_back>{common::undo()}</button>
+                </div>
+            </When>
+        </div>
+    }
 }
 
 impl House {
@@ -74,6 +130,7 @@ impl House {
                         .collect()
                 })
             }),
+            taken_out: RwSignal::new(None),
         }
     }
 

@@ -11,10 +11,12 @@ use super::sum_fields::label;
 use super::sums::{JobRow, OpenSums};
 use crate::answer::Cautions;
 use crate::app::NotHere;
-use crate::house::{Filled, House, box_name, circuit_name};
+use crate::focus;
+use crate::house::{Filled, House, PutBack, TakenOut, box_name, circuit_name};
 use crate::markup::view;
 use crate::open_job::OpenJob;
 use crate::paths::{self, Stage};
+use crate::pictures::strip::{StripContent, strip};
 use crate::reactive::{When, derived, draw, memo, say};
 use crate::router::Place;
 use crate::shell::{PageHeading, PrintButton};
@@ -52,6 +54,7 @@ pub fn BoxesPage() -> impl IntoView {
             <p>{words::none_yet()}</p>
         </When>
         <ul class="list">{draw(rows)}</ul>
+        <PutBack open house />
         <button type="button" class="button main wide" on:click=add>{words::add_box()}</button>
         <p class="rests-on">{say(move || wiring_words::by_edition(wiring_words::edition(house.edition())))}</p>
         <Cautions lines=Signal::stored(wiring_words::cautions()) />
@@ -87,6 +90,13 @@ fn box_row(open: OpenJob, house: House, row: &Filled, units: Units) -> AnyView {
         }
         Err(AskProblem::Entries(_)) => ("verdict", words::open(), words::not_known().to_owned()),
     };
+    let gauge = fill_.as_ref().ok().map(|found| {
+        strip(StripContent {
+            now: found.required_in3,
+            then: found.required_in3,
+            limit: found.volume_in3,
+        })
+    });
     view! {
         <li>
             <a class="go" href=paths::row(&open.id(), Stage::Boxes, *id)>
@@ -95,6 +105,7 @@ fn box_row(open: OpenJob, house: House, row: &Filled, units: Units) -> AnyView {
                     <span class="sign">{sign}</span>
                     <span>{says}</span>
                 </span>
+                {gauge}
             </a>
         </li>
     }
@@ -188,11 +199,13 @@ fn OneBox(open: OpenJob, id: u32) -> impl IntoView {
     let out = move |_| {
         place.go(&paths::stage(&open.id(), 0, Stage::Boxes));
         open.change(|job| {
-            job.boxes.retain(|b| b.id != id);
-            for circuit in &mut job.circuits {
-                circuit.boxes.retain(|of| *of != id);
+            if let Some(at) = job.boxes.iter().position(|b| b.id == id) {
+                house
+                    .taken_out
+                    .set(Some(TakenOut::Box(at, job.boxes.remove(at))));
             }
         });
+        focus::soon("put-back");
     };
     view! {
         <a class="up" href=paths::stage(&open.id(), 0, Stage::Boxes)>{words::all_boxes()}</a>
@@ -203,7 +216,12 @@ fn OneBox(open: OpenJob, id: u32) -> impl IntoView {
             </When>
         </div>
         <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{wiring_words::say_more()}</p> }>
-            <BoxAnswer found units />
+            <div class="stack">
+                <section class="sheet">
+                    <h2>{words::answer_heading()}</h2>
+                </section>
+                <BoxAnswer found units />
+            </div>
         </When>
         <p class="quiet">{say(on)}</p>
         {text(open, "box-name", label(words::name_label()), words::name_hint(), named)}

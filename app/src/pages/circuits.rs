@@ -13,11 +13,12 @@ use super::panel::amps_text;
 use super::sum_fields::label;
 use crate::answer::{Cautions, RestsOn};
 use crate::entry::{ChoiceOption, Pick};
-use crate::house::{House, Judged, fails, number_of};
+use crate::house::{House, Judged, PutBack, fails, number_of};
 use crate::markup::view;
 use crate::open_job::OpenJob;
 use crate::paths::{self, Stage};
 use crate::pictures::Figure;
+use crate::pictures::strip::{StripContent, strip};
 use crate::reactive::{When, derived, draw, memo};
 use crate::router::Place;
 use crate::shell::{PageHeading, PrintButton};
@@ -69,6 +70,7 @@ pub fn CircuitsPage() -> impl IntoView {
             </div>
         </When>
         <ul class="list circuits">{draw(rows)}</ul>
+        <PutBack open house />
         <AddCircuit open house />
         <Neutrals house />
         <Cautions lines=Signal::stored(cautions()) />
@@ -106,12 +108,34 @@ fn share_line(view: &CircuitView, judged: &LegJudged) -> String {
     }
 }
 
+/// The same as a strip: what is on the breaker, what is planned, and its rating.
+fn share_strip(view: &CircuitView, judged: &LegJudged) -> AnyView {
+    let now = judged.answer.now.total_a;
+    strip(StripContent {
+        now,
+        then: judged
+            .answer
+            .after
+            .as_ref()
+            .map_or(now, |after| after.total_a),
+        limit: view.breaker_a,
+    })
+}
+
 fn circuit_row(open: OpenJob, house: House, row: &Judged, units: Units) -> AnyView {
     let (id, judged) = row;
     let breaker = house.wiring.with(|job| breaker_line(job, *id));
     let lines = match judged {
         Ok(view) => view.legs.iter().map(|leg| share_line(view, leg)).collect(),
         Err(problem) => vec![problem_line(problem)],
+    };
+    let strips = match judged {
+        Ok(view) => view
+            .legs
+            .iter()
+            .map(|leg| share_strip(view, leg))
+            .collect_view(),
+        Err(_) => Vec::new(),
     };
     let lines = lines
         .into_iter()
@@ -131,6 +155,7 @@ fn circuit_row(open: OpenJob, house: House, row: &Judged, units: Units) -> AnyVi
                 <strong>{house.circuit_name(*id)}</strong>
                 <span class="quiet">{breaker}</span>
                 {lines}
+                {strips}
             </a>
             {failing}
         </li>
@@ -194,10 +219,10 @@ fn verdict_row(
         <details class=class>
             <summary>
                 <span class="sign">{words::outcome(verdict.outcome)}</span>
+                <span class="quiet section">{verdict.section}</span>
                 <span class="says">
                     <span>{says}</span>
                     {figures.map(|figures| view! { <span class="figures">{figures}</span> })}
-                    <span class="quiet">{verdict.section}</span>
                 </span>
             </summary>
             {explained(verdict.section, edition)}
@@ -322,9 +347,18 @@ fn neutral_row(house: House, neutral: &NeutralOf) -> AnyView {
             if let Some(after) = &answer.after {
                 lines.push(words::neutral_then(amps(after.current_a)));
             }
+            // The circuits themselves tell it where they are judged.
+            let told = house.circuits.with(|all| {
+                let of = |id: &u32| {
+                    all.iter()
+                        .any(|(known, judged)| known == id && judged.is_ok())
+                };
+                neutral.circuits.iter().all(of)
+            });
             let found = &answer.after.as_ref().unwrap_or(&answer.now).findings;
             let found = found
                 .iter()
+                .filter(|_| !told)
                 .map(|finding| view! { <p class="notice look">{words::finding(finding)}</p> })
                 .collect_view();
             view! {

@@ -65,11 +65,13 @@ pub fn PanelPage() -> impl IntoView {
             <Drawing open house picked />
             <Findings house />
         </When>
-        <About open spaces />
-        <SupplySheet open house />
+        <When when=move || { spaces.get() > 0 }>
+            <About open spaces />
+        </When>
         <When when=move || house.panel.with(|panel| panel.is_ok())>
             <Directory house />
         </When>
+        <SupplySheet open house />
         <div class="no-print">
             <Cautions lines=Signal::stored(wiring_words::cautions()) />
         </div>
@@ -246,8 +248,9 @@ fn cells(
     };
     let leg = words::leg(here.leg);
     let free = |place: String| PanelCell {
-        says: words::space_free(&place, leg),
-        numbers: vec![place.clone()],
+        number: place.clone(),
+        lower: None,
+        leg: leg.to_owned(),
         label: words::free().to_owned(),
         free: true,
         troubled: false,
@@ -261,7 +264,8 @@ fn cells(
         let mut cell = filled(job, troubled, both, words::legs_both());
         let below = after.map_or(here.space, |below| below.space);
         cell.place = here.space.min(below).to_string();
-        cell.numbers = vec![here.space.to_string(), below.to_string()];
+        cell.number = here.space.to_string();
+        cell.lower = Some(below.to_string());
         return vec![cell];
     }
     match here.occupants.as_slice() {
@@ -301,8 +305,9 @@ fn filled(job: &Job, troubled: &[u32], id: u32, leg: &str) -> PanelCell {
     };
     PanelCell {
         place: String::new(),
-        says: words::space_says(&number, leg, amps.clone(), &label),
-        numbers: vec![number],
+        number,
+        lower: None,
+        leg: leg.to_owned(),
         troubled: troubled.contains(&id),
         free: false,
         amps,

@@ -25,6 +25,8 @@ pub mod panel;
 
 pub mod circuit;
 
+pub mod strip;
+
 pub use box_fill::BoxPicture;
 pub use circuit::CircuitPicture;
 pub use drop_plot::DropPlot;

@@ -12,14 +12,16 @@ use crate::words::wiring::panel as words;
 pub struct PanelCell {
     /// What it is picked by: `7`, `16A`.
     pub place: String,
-    /// Its numbers, from the top.
-    pub numbers: Vec<String>,
+    /// Its number; of two poles that of the upper one.
+    pub number: String,
+    /// The number of the lower pole, where it has two.
+    pub lower: Option<String>,
+    /// Its leg or legs, for a screen reader.
+    pub leg: String,
     /// Its rating; empty where it is free.
     pub amps: String,
     /// What it feeds.
     pub label: String,
-    /// The same for a screen reader.
-    pub says: String,
     /// Something is wrong with it.
     pub troubled: bool,
     /// No breaker is in it.
@@ -85,8 +87,8 @@ fn side(
     if cells.is_empty() {
         return ().into_any();
     }
-    let poles = cells.first().map_or(1, |cell| cell.numbers.len());
-    let class = if poles > 1 {
+    let two = cells.first().is_some_and(|cell| cell.lower.is_some());
+    let class = if two {
         format!("spot two {side}")
     } else {
         format!("spot {side}")
@@ -107,22 +109,31 @@ fn button(cell: PanelCell, picked: Signal<String>, on_pick: Callback<String>) ->
     let this = cell.place.clone();
     let pressed = move || picked.with(|picked| *picked == this).to_string();
     let place = cell.place;
-    let numbers = cell
-        .numbers
-        .into_iter()
-        .map(|number| view! { <span>{number}</span> })
-        .collect_view();
-    let handle = (!cell.amps.is_empty()).then(|| view! { <span class="handle">{cell.amps}</span> });
+    // Read out as one line: "Space 3-5, leg A and B, 20 A, Range".
+    let lower = cell.lower.clone();
+    let leg = match &cell.lower {
+        Some(lower) => format!("-{lower}, {}, ", words::of_leg(&cell.leg)),
+        None => format!(", {}, ", words::of_leg(&cell.leg)),
+    };
+    let handle = (!cell.amps.is_empty()).then(|| {
+        view! {
+            <span class="handle">{cell.amps}</span>
+            <span class="visually-hidden">" A, "</span>
+        }
+    });
     view! {
         <button
             type="button"
             class=class
             aria-pressed=pressed
-            aria-label=cell.says
             on:click=move |_| on_pick.run(place.clone())
         >
-            <span class="numbers">{numbers}</span>
-            {handle}
+            <span class="stab" data-lower=lower>
+                <span class="visually-hidden">{words::space_word()} " "</span>
+                <span class="number">{cell.number}</span>
+                <span class="visually-hidden">{leg}</span>
+                {handle}
+            </span>
             <span class="feeds">{cell.label}</span>
         </button>
     }

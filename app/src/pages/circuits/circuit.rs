@@ -10,10 +10,11 @@ use leptos::prelude::*;
 
 use super::form::CircuitForm;
 use super::planned::Planned;
-use super::{cautions, missing, refused_line, share_line, verdict_row};
+use super::{cautions, missing, refused_line, share_line, share_strip, verdict_row};
 use crate::answer::{Cautions, CodeSections, RestsOn, Working};
 use crate::app::NotHere;
-use crate::house::{House, circuit_name};
+use crate::focus;
+use crate::house::{House, TakenOut, circuit_name};
 use crate::markup::view;
 use crate::open_job::OpenJob;
 use crate::paths::{self, Stage};
@@ -76,11 +77,12 @@ fn OneCircuit(open: OpenJob, id: u32) -> impl IntoView {
     let out = move |_| {
         place.go(&paths::stage(&open.id(), 0, Stage::Circuits));
         open.change(|job| {
-            job.circuits.retain(|c| c.id != id);
-            for other in &mut job.circuits {
-                other.neutral_with.retain(|of| *of != id);
+            if let Some(at) = job.circuits.iter().position(|c| c.id == id) {
+                let taken = TakenOut::Circuit(at, job.circuits.remove(at));
+                house.taken_out.set(Some(taken));
             }
         });
+        focus::soon("put-back");
     };
     view! {
         <a class="up" href=paths::stage(&open.id(), 0, Stage::Circuits)>{words::all_circuits()}</a>
@@ -139,11 +141,16 @@ fn answer(house: House, view: &CircuitView) -> AnyView {
     let lines: Vec<String> = view.legs.iter().map(|leg| share_line(view, leg)).collect();
     let edition: CodeEdition = house.edition();
     let rests = format!(
-        "{}. {} {}",
+        "{}: {}. {}",
         words::on_breaker(&view.number, amps(view.breaker_a)),
-        lines.join("; ") + ".",
+        lines.join("; "),
         wiring_words::by_edition(wiring_words::edition(edition))
     );
+    let strips = view
+        .legs
+        .iter()
+        .map(|leg| share_strip(view, leg))
+        .collect_view();
     let fails = crate::house::fails(view).len();
     let verdict = match fails {
         0 => None,
@@ -157,6 +164,7 @@ fn answer(house: House, view: &CircuitView) -> AnyView {
                 value=Signal::stored(fixed(most, 0))
                 unit=Signal::stored(words::share_unit(amps(view.breaker_a)))
             />
+            {strips}
             {verdict.map(|words| view! { <p class="verdict over"><span class="sign">{words}</span></p> })}
             <RestsOn text=Signal::stored(rests) />
         </div>

@@ -90,7 +90,7 @@ pub fn CircuitForm(
                 Signal::stored(options(words::purpose)),
                 code_at!(Coded::word; circuit id; purpose),
             )}
-            <div class="pair">
+            <div class="pair level">
                 {number(
                     open,
                     "circuit-receptacles",
@@ -165,7 +165,7 @@ fn Loads(open: OpenJob, house: House, id: u32) -> impl IntoView {
             <ul class="rows">
                 <For each=move || ids.get() key=|row| *row let:row>{load_row(open, house, id, row, false, ids)}</For>
             </ul>
-            <button type="button" class="button" on:click=add>{words::add_load()}</button>
+            <button type="button" class="button add" on:click=add>{words::add_load()}</button>
         </section>
     }
 }
@@ -260,7 +260,7 @@ pub fn load_row(
     };
     view! {
         <li>
-            <div class="pair">
+            <div class="pair level of-load">
                 {text(
                     open,
                     key("name"),
@@ -328,7 +328,8 @@ pub fn load_row(
                 </div>
             </details>
             <button type="button" class="button look plain" on:click=out>
-                {say(move || wiring_words::take_out_row(named.get()))}
+                {common::take_out()}
+                <span class="visually-hidden">" " {named}</span>
             </button>
         </li>
     }
@@ -395,7 +396,7 @@ fn Run(open: OpenJob, id: u32) -> impl IntoView {
         let name = numbered(ids, row, words::stretch_name);
         view! {
             <li>
-                <div class="pair">
+                <div class="pair level">
                     {number(
                         open,
                         format!("stretch-{row}"),
@@ -413,7 +414,8 @@ fn Run(open: OpenJob, id: u32) -> impl IntoView {
                     )}
                 </div>
                 <button type="button" class="button look plain" on:click=out>
-                    {say(move || wiring_words::take_out_row(name.get()))}
+                    {common::take_out()}
+                    <span class="visually-hidden">" " {name}</span>
                 </button>
             </li>
         }
@@ -426,7 +428,7 @@ fn Run(open: OpenJob, id: u32) -> impl IntoView {
             <ul class="rows">
                 <For each=move || ids.get() key=|row| *row let:at>{row(at)}</For>
             </ul>
-            <button type="button" class="button" on:click=add>{words::add_stretch()}</button>
+            <button type="button" class="button add" on:click=add>{words::add_stretch()}</button>
         </section>
     }
 }

@@ -3,7 +3,7 @@
 use calc::job::questions::wiring::circuit::CircuitView;
 use calc::job::{CircuitEntry, Usual};
 use calc::quantity::fixed;
-use calc::wiring::circuit::{Check, Compared, Verdict};
+use calc::wiring::circuit::{Check, Verdict};
 use leptos::prelude::*;
 
 use super::form::load_row;
@@ -78,23 +78,21 @@ pub fn Planned(
     }
 }
 
-fn cells(compared: Option<&Compared>, unit: &str) -> Option<(String, String)> {
-    let compared = compared?;
-    let digits = if unit == "%" { 1 } else { 2 };
-    Some((
-        format!("{} {unit}", fixed(compared.value, digits)),
-        format!("{} {unit}", fixed(compared.limit, digits)),
-    ))
-}
-
 /// A rule's figures before and after, as a row of the table.
-fn row(name: String, verdict: Option<&Verdict>, unit: &str) -> Option<AnyView> {
+fn row(name: &str, unit: &str, verdict: Option<&Verdict>) -> Option<AnyView> {
     let verdict = verdict?;
-    let (now, limit) = cells(verdict.now.as_ref(), unit)?;
-    let after = verdict.after.as_ref().or(verdict.now.as_ref());
-    let (then, _) = cells(after, unit)?;
-    let look = after.is_some_and(|after| !after.kept);
-    Some(line(name, now, then, limit, look))
+    let now = verdict.now?;
+    let after = verdict.after.unwrap_or(now);
+    let digits = if unit == "%" { 1 } else { 2 };
+    let text = |value: f64| fixed(value, digits);
+    let limit = text(now.limit);
+    Some(line(
+        words::in_unit(name, unit),
+        text(now.value),
+        text(after.value),
+        limit,
+        !after.kept,
+    ))
 }
 
 fn line(name: String, now: String, then: String, limit: String, look: bool) -> AnyView {
@@ -122,24 +120,24 @@ fn compare(house: House, view: &CircuitView, circuit: &CircuitEntry) -> AnyView 
         let find = |check: Check| leg.answer.verdicts.iter().find(|v| v.check == check);
         let after = leg.answer.after.as_ref().unwrap_or(&leg.answer.now);
         rows.extend(row(
-            named(words::row_breaker()),
-            find(Check::TotalLoad),
+            &named(words::row_breaker()),
             "A",
+            find(Check::TotalLoad),
         ));
-        let percent = |share: f64| format!("{} %", fixed(share, 0));
+        let percent = |share: f64| fixed(share, 0);
         rows.push(line(
-            named(words::row_share()),
+            words::in_unit(&named(words::row_share()), "%"),
             percent(leg.answer.now.share_percent),
             percent(after.share_percent),
             percent(100.0),
             after.share_percent > 100.0 + 1e-6,
         ));
         rows.extend(row(
-            named(words::row_wire()),
-            find(Check::ConductorAfter),
+            &named(words::row_wire()),
             "A",
+            find(Check::ConductorAfter),
         ));
-        rows.extend(row(named(words::row_drop()), find(Check::BranchDrop), "%"));
+        rows.extend(row(&named(words::row_drop()), "%", find(Check::BranchDrop)));
     }
     house.neutrals.with(|all| {
         let neutral = all.iter().find(|n| n.circuits.contains(&circuit.id));
@@ -151,10 +149,10 @@ fn compare(house: House, view: &CircuitView, circuit: &CircuitEntry) -> AnyView 
                 let found = all.iter().find(|v| v.check == Check::NeutralLoad)?;
                 found.now.map(|compared| compared.limit)
             });
-            let limit_text = limit.map_or_else(String::new, |a| format!("{} A", amps(a)));
-            let text = |a: f64| format!("{} A", amps(a));
+            let limit_text = limit.map_or_else(String::new, amps);
+            let text = amps;
             rows.push(line(
-                words::row_neutral().to_owned(),
+                words::in_unit(words::row_neutral(), "A"),
                 text(answer.now.current_a),
                 text(after.current_a),
                 limit_text.clone(),
@@ -162,7 +160,7 @@ fn compare(house: House, view: &CircuitView, circuit: &CircuitEntry) -> AnyView 
             ));
             if answer.now.shared {
                 rows.push(line(
-                    words::row_neutral_most().to_owned(),
+                    words::in_unit(words::row_neutral_most(), "A"),
                     text(answer.now.most_a),
                     text(after.most_a),
                     limit_text,

@@ -36,7 +36,7 @@ pub fn spaces_field(open: OpenJob) -> AnyView {
     )
 }
 
-/// The panel itself; open until its spaces are counted.
+/// The panel itself, once its spaces are counted.
 #[component]
 pub fn About(
     /// The job.
@@ -58,18 +58,14 @@ pub fn About(
     ]
     .map(|rule| ChoiceOption::new(rule.code(), words::tandems(rule)))
     .to_vec();
-    let counted = move || {
-        if spaces.get() > 0 {
-            spaces_field(open)
-        } else {
-            ().into_any()
-        }
-    };
     view! {
         <section class="sheet no-print">
             <h2>{words::about_heading()}</h2>
+            <details>
+                <summary>{words::about_summary()}</summary>
+                <div class="stack">
             {text(open, "panel-name", label(words::name_label()), "", at!(panel.name))}
-            {draw(counted)}
+            {spaces_field(open)}
             {choice(
                 open,
                 "panel-mounting",
@@ -86,7 +82,7 @@ pub fn About(
                 code_at!(Coded::word; panel.fed_by),
             )}
             {text(open, "panel-fed-from", label(words::fed_from_label()), words::fed_from_hint(), at!(panel.fed_from))}
-            <div class="pair">
+            <div class="pair level">
                 {number(
                     open,
                     "panel-rating",
@@ -149,6 +145,8 @@ pub fn About(
                 Shown::optional(words::feeder_drop_hint()),
                 at!(panel.feeder_drop),
             )}
+                </div>
+            </details>
         </section>
     }
 }

@@ -67,7 +67,7 @@ fn readings(open: OpenJob, loaded: bool) -> AnyView {
             )
         })
         .collect_view();
-    view! { <div class="pair">{fields}</div> }.into_any()
+    view! { <div class="pair level">{fields}</div> }.into_any()
 }
 
 /// The supply.

@@ -13,6 +13,7 @@ words! {
     over(by: String, of: String) => "{by} over its {of}" | "{by} más que sus {of}";
     full(of: String) => "full, {of}" | "llena, {of}";
     not_known => "something is missing" | "falta algo";
+    answer_heading => "How full it is" | "Qué tan llena está";
     fits => "fits" | "cabe";
     too_full => "too full" | "no cabe";
     open => "open" | "pendiente";

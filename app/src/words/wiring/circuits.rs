@@ -27,8 +27,8 @@ words! {
     none_failing(all: usize) => "no rule failing: {all}" | "ninguna regla falla: {all}";
     not_entered => "none entered" | "ninguno anotado";
     still_open(open: usize, all: usize) => "still open: {open} of {all}" | "pendientes: {open} de {all}";
-    on_breaker(number: &str, amps: String) => "breaker {number}, {amps} A" | "breaker {number}, {amps} A";
-    no_breaker => "no breaker chosen" | "sin breaker elegido";
+    on_breaker(number: &str, amps: String) => "Breaker {number}, {amps} A" | "Breaker {number}, {amps} A";
+    no_breaker => "No breaker chosen" | "Sin breaker elegido";
     breaker_option(number: &str, amps: &str, label: &str) => "{number} · {amps} A · {label}" | "{number} · {amps} A · {label}";
     of_breaker(total: String, breaker: String, share: String) => "{total} A of {breaker} A ({share} %)" | "{total} A de {breaker} A ({share} %)";
     leg_of_breaker(leg: &str, total: String, breaker: String, share: String) => "Leg {leg}: {total} A of {breaker} A ({share} %)"
@@ -97,7 +97,6 @@ words! {
         | "Hasta {current} A pueden pasar por el neutro, que lleva {ampacity} A.";
     neutral_unknown => "The current in the neutral can't be told from these entries." | "Con estos datos no se puede saber la corriente del neutro.";
     neutral_heading => "Neutrals that circuits share" | "Neutros que comparten circuitos";
-    neutral_row(names: &str) => "{names}" | "{names}";
     neutral_now(now: String) => "{now} A with everything on" | "{now} A con todo encendido";
     neutral_most(most: String) => "up to {most} A with some of it off" | "hasta {most} A con algo apagado";
     neutral_then(then: String) => "{then} A with what is planned" | "{then} A con lo planeado";
@@ -112,10 +111,10 @@ words! {
     name_receptacle => "Receptacle" | "Tomacorriente";
     name_light => "Light" | "Luz";
     compare_caption => "Before and after" | "Antes y después";
-    head_what => "" | "";
     head_now => "Now" | "Ahora";
     head_then => "Then" | "Después";
     head_most => "At most" | "A lo más";
+    in_unit(name: &str, unit: &str) => "{name}, {unit}" | "{name}, {unit}";
     row_breaker => "Load on the breaker" | "Carga en el breaker";
     row_share => "Share of the breaker" | "Parte del breaker";
     row_wire => "In the wire where it lies" | "En el alambre donde está";

@@ -46,6 +46,7 @@ words! {
     tandems_all => "in any space" | "en cualquier espacio";
     tandems_listed => "in the spaces listed" | "en los espacios listados";
     tandem_spaces_label => "Spaces that take tandems" | "Espacios que aceptan tándem";
+    about_summary => "Name, feed, bars, where tandems may go" | "Nombre, alimentación, barras, dónde van los tándem";
     about_heading => "The panel itself" | "El panel mismo";
     drawing_heading => "As it hangs" | "Como cuelga";
     drawing_says(name: &str, taken: u32, spaces: u32) => "{name} as it hangs: {taken} of {spaces} spaces taken. Tap a space to enter its breaker."
@@ -57,9 +58,8 @@ words! {
     rests(free: u32, poles: u32) => "{free} free, {poles} poles in use." | "{free} libres, {poles} polos en uso.";
     taken_of(taken: u32, spaces: u32) => "{taken} of {spaces} spaces" | "{taken} de {spaces} espacios";
     not_counted => "spaces not counted yet" | "espacios sin contar";
-    space_free(number: &str, leg: &str) => "Space {number}, leg {leg}, free" | "Espacio {number}, línea {leg}, libre";
-    space_says(number: &str, legs: &str, amps: String, label: &str) => "Space {number}, leg {legs}, {amps} A, {label}"
-        | "Espacio {number}, línea {legs}, {amps} A, {label}";
+    space_word => "Space" | "Espacio";
+    of_leg(leg: &str) => "leg {leg}" | "línea {leg}";
     free => "free" | "libre";
     no_label => "no label" | "sin etiqueta";
     amps_unknown => "?" | "?";
@@ -70,9 +70,9 @@ words! {
     next_free => "Next free space" | "Siguiente espacio libre";
     none_free => "Every space is entered." | "Todos los espacios están anotados.";
     form_label => "Breaker" | "Breaker";
-    form_single => "one pole" | "un polo";
-    form_two => "two poles" | "dos polos";
-    form_tandem => "tandem half" | "medio tándem";
+    form_single => "1 pole" | "1 polo";
+    form_two => "2 poles" | "2 polos";
+    form_tandem => "tandem" | "tándem";
     rating_label => "Amps on the handle" | "Amperes en la manija";
     rating_keys => "Usual ratings" | "Valores usuales";
     label_label => "What it feeds" | "Qué alimenta";
