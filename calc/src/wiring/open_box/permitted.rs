@@ -63,18 +63,6 @@ fn live_situations(description: &Description) -> Vec<Situation> {
             });
         }
     }
-    if breakers.len() > 2 {
-        for breaker in breakers.iter().take(MOST_BREAKERS) {
-            all.push(Situation {
-                breakers_off: breakers
-                    .iter()
-                    .map(|b| b.id)
-                    .filter(|id| *id != breaker.id)
-                    .collect(),
-                ..Situation::default()
-            });
-        }
-    }
     for switch in switches(description).into_iter().take(MOST_SET) {
         all.push(Situation {
             switches: vec![(switch, Position::Two)],

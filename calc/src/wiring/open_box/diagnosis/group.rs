@@ -13,7 +13,7 @@ use super::score::Scored;
 use super::{Answer, Explanation};
 
 /// So many explanations are grouped.
-const MOST_GROUPED: usize = 64;
+const MOST_GROUPED: usize = 48;
 
 /// An explanation with less than this share is left to the others.
 const LEAST_SHARE: f64 = 2e-4;
@@ -42,7 +42,9 @@ pub(super) fn answers(
     for (taken, (explanation, ln)) in nothing.into_iter().chain(wrong).enumerate() {
         if taken > 0 && (taken >= MOST_GROUPED || explanation.share < LEAST_SHARE) {
             // What can't be seen from here is no less there for being unlikely.
-            let hidden = groups.iter_mut().find(|(.., answer)| answer.nothing_seen);
+            let hidden = groups
+                .iter_mut()
+                .find(|(.., answer)| answer.members.iter().any(Explanation::is_nothing));
             match hidden {
                 Some((of, likelihood, answer))
                     if explanation.faults.len() == 1
@@ -127,13 +129,17 @@ fn shares(mut all: Vec<(Explanation, f64)>) -> Vec<(Explanation, f64)> {
 /// Takes an explanation into an answer; two faults of which one is there already say nothing more than that one.
 fn join(answer: &mut Answer, explanation: Explanation) {
     let part_of = |one: &Explanation| {
-        one.faults.len() < explanation.faults.len()
+        // Beside a load that is not there, what nobody can see from here says nothing more.
+        let by_load =
+            one.is_nothing() && one.without.is_some() && one.without == explanation.without;
+        let fewer = one.faults.len() < explanation.faults.len()
             && one.faults.iter().all(|fault| {
                 explanation
                     .faults
                     .iter()
                     .any(|f| f.kind == fault.kind && f.places == fault.places)
-            })
+            });
+        by_load || fewer
     };
     match answer.members.iter_mut().find(|member| part_of(member)) {
         Some(member) => member.share += explanation.share,
@@ -143,7 +149,7 @@ fn join(answer: &mut Answer, explanation: Explanation) {
 
 fn answer(explanation: Explanation) -> Answer {
     Answer {
-        nothing_seen: explanation.is_nothing(),
+        nothing_seen: explanation.is_nothing() && explanation.without.is_none(),
         members: vec![explanation],
         share: 0.0,
         explained: Vec::new(),
