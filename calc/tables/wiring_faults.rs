@@ -27,8 +27,11 @@ pub const FAULT_WEIGHTS: [(FaultKind, f64); 16] = [
 /// Of two faults at once, against one of them: by chance, not by cause.
 pub const SECOND_FAULT: f64 = 0.05;
 
+/// How often a described load is not there, off or used up, shared by the loads.
+pub const LOAD_NOT_THERE: f64 = 0.08;
+
 /// Against a fault of the same kind in a box, one beyond the boxes, in a joint nobody has described.
 pub const BEYOND_BOXES: f64 = 0.4;
 
-/// Ohms that a poor joint is tried with, from a warm one to one that hardly holds.
-pub const POOR_JOINT_OHM: [f64; 5] = [0.5, 1.5, 5.0, 20.0, 100.0];
+/// Ohms that a poor joint is tried with, from one that hardly holds to a warm one.
+pub const POOR_JOINT_OHM: [f64; 5] = [100.0, 20.0, 5.0, 1.5, 0.5];

@@ -5,8 +5,9 @@ use thiserror::Error;
 
 use super::description::{Description, DescriptionRefusal};
 use super::faults::{Fault, FaultKind, Look, faults};
-use super::network::{Edit, Network};
+use super::network::{Edit, Network, Part};
 use super::reading::{Reading, ReadingRefusal};
+use super::situation::LoadId;
 
 mod group;
 
@@ -20,6 +21,8 @@ pub const MOST_READINGS: usize = 60;
 pub struct Explanation {
     /// The fault, or the two.
     pub faults: Vec<Fault>,
+    /// A described load that seems not to be there, off or used up.
+    pub without: Option<LoadId>,
     /// Its share of the probability.
     pub share: f64,
     /// The readings that it explains, by their place.
@@ -34,6 +37,9 @@ impl Explanation {
         let mut edits = Vec::new();
         for fault in &self.faults {
             edits.extend_from_slice(&fault.edits);
+        }
+        if let Some(load) = self.without {
+            edits.push(Edit::Cut(Part::Load(load)));
         }
         edits
     }
@@ -81,6 +87,21 @@ pub struct Diagnosis {
     pub contradicting: Vec<(usize, usize)>,
     /// Readings that nothing tried explains: measure again, or the description is wrong there.
     pub never_explained: Vec<usize>,
+}
+
+impl Diagnosis {
+    /// The networks of every explanation with at least a share: what an off-list has to hold for as well.
+    pub fn networks(&self, described: &Network, least_share: f64) -> Vec<Network> {
+        let mut all = Vec::new();
+        for answer in &self.answers {
+            for member in &answer.members {
+                if member.share >= least_share && !member.is_nothing() {
+                    all.push(described.edited(&member.edits()));
+                }
+            }
+        }
+        all
+    }
 }
 
 /// What may be wrong, with every described box open.

@@ -150,8 +150,8 @@ impl<'a> View<'a> {
             .any(|held| self.firm.find(held) == set)
     }
 
-    /// What an instrument is expected to show; `None` if the probe names a point that isn't there. `quick`: a
-    /// high-impedance meter is taken to change nothing.
+    /// What an instrument is expected to show; `None` if the probe names a point that isn't there. `quick`: stray
+    /// capacitance was left out, a floating part may show anything.
     pub fn expect(&mut self, probe: &Probe, quick: bool) -> Option<Expected> {
         let network = self.scene.network;
         match *probe {
@@ -159,10 +159,16 @@ impl<'a> View<'a> {
                 let (from, to) = (network.point(from)?, network.point(to)?);
                 let firm = self.is_firm(from) && self.is_firm(to);
                 let high = meter == Meter::HighImpedance;
-                let as_is = if high && (firm || quick) {
+                if quick && !firm {
+                    // A high-impedance meter shows what stray capacitance brings, if it brings any.
+                    return Some(if high {
+                        Expected::figure(30.0, 25.0, VOLTS_WIDE)
+                    } else {
+                        Expected::figure(0.0, 2.0, VOLTS_WIDE)
+                    });
+                }
+                let as_is = if high && firm {
                     self.scene.solved.between(from, to).map(|v| v.norm())
-                } else if !firm && quick {
-                    Some(0.0)
                 } else {
                     self.scene.across(from, to, meter.ohm())
                 };
@@ -172,7 +178,11 @@ impl<'a> View<'a> {
                 let node = network.point(at)?;
                 let firm = self.is_firm(node) && self.is_firm(GROUND_BAR);
                 let volts = self.scene.to_ground(node).map(|v| v.norm());
-                Some(tester(volts, firm))
+                Some(if quick && !firm {
+                    tester(Some(15.0), false)
+                } else {
+                    tester(volts, firm)
+                })
             }
             Probe::Amps { round } => {
                 let (of, one) = match round {

@@ -13,7 +13,7 @@ use super::situation::Situation;
 use crate::order::Order;
 
 /// So many of the likeliest answers are held against each other.
-const MOST_COMPARED: usize = 24;
+const MOST_COMPARED: usize = 40;
 
 /// Less is not worth going for, bits.
 pub const LEAST_BITS: f64 = 0.05;
@@ -134,8 +134,8 @@ fn best_of(
 const fn liking(risk: Risk) -> f64 {
     match risk {
         Risk::NothingOpened => 1.0,
-        Risk::EverythingOff => 0.85,
-        Risk::VoltsClosed => 0.6,
+        Risk::EverythingOff => 0.9,
+        Risk::VoltsClosed => 0.75,
         Risk::VoltsApart => 0.3,
     }
 }

@@ -63,18 +63,6 @@ fn live_situations(description: &Description) -> Vec<Situation> {
             });
         }
     }
-    if breakers.len() > 2 {
-        for breaker in breakers.iter().take(MOST_BREAKERS) {
-            all.push(Situation {
-                breakers_off: breakers
-                    .iter()
-                    .map(|b| b.id)
-                    .filter(|id| *id != breaker.id)
-                    .collect(),
-                ..Situation::default()
-            });
-        }
-    }
     for switch in switches(description).into_iter().take(MOST_SET) {
         all.push(Situation {
             switches: vec![(switch, Position::Two)],
@@ -160,7 +148,13 @@ fn points(description: &Description, contacts: &[(Contact, u32)], in_box: u32) -
             (At::Joint(joint), _) => Point::Joint { in_box, joint },
             (At::Terminal { device, terminal }, _) => Point::Terminal { device, terminal },
             (_, Contact::End(end)) => Point::End(end),
-            (_, Contact::Terminal { terminal, .. }) if terminal == Terminal::Ground => continue,
+            (
+                _,
+                Contact::Terminal {
+                    terminal: Terminal::Ground,
+                    ..
+                },
+            ) => continue,
             (_, Contact::Terminal { .. }) => point_of(contact),
         };
         if !points.contains(&point) {

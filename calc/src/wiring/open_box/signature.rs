@@ -14,16 +14,40 @@ pub const TELLS_FROM: f64 = 2.5;
 pub(super) fn signature(network: &Network, permitted: &[Permitted]) -> Vec<Option<Expected>> {
     let mut all = Vec::new();
     for group in permitted {
-        if group.situation.everything_off {
-            off(network, group, &mut all);
-        } else {
-            let mut view = View::of(network, Scene::of(network, &group.situation));
-            for (_, probe) in &group.probes {
-                all.push(view.expect(probe, true));
-            }
-        }
+        one(network, group, &mut all);
     }
     all
+}
+
+/// Whether no permitted reading tells a network from one with that signature.
+pub(super) fn is_same(
+    network: &Network,
+    permitted: &[Permitted],
+    other: &[Option<Expected>],
+) -> bool {
+    let mut rest = other;
+    let mut part = Vec::new();
+    for group in permitted {
+        part.clear();
+        one(network, group, &mut part);
+        if tell_apart(&part, rest) {
+            return false;
+        }
+        rest = rest.get(part.len()..).unwrap_or_default();
+    }
+    true
+}
+
+fn one(network: &Network, group: &Permitted, all: &mut Vec<Option<Expected>>) {
+    if group.situation.everything_off {
+        off(network, group, all);
+        return;
+    }
+    // Stray voltage tells nothing apart that something firmer doesn't: left out, a floating part may show anything.
+    let mut view = View::of(network, Scene::conducted(network, &group.situation));
+    for (_, probe) in &group.probes {
+        all.push(view.expect(probe, true));
+    }
 }
 
 /// Through a load ohms are no more than some resistance: as through this, ohms.

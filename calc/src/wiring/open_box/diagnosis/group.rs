@@ -7,13 +7,13 @@ use crate::wiring::open_box::likelihood::Expected;
 use crate::wiring::open_box::network::Network;
 use crate::wiring::open_box::permitted::permitted;
 use crate::wiring::open_box::reading::Reading;
-use crate::wiring::open_box::signature::{signature, tell_apart};
+use crate::wiring::open_box::signature::{is_same, signature, tell_apart};
 
 use super::score::Scored;
 use super::{Answer, Explanation};
 
 /// So many explanations are grouped.
-const MOST_GROUPED: usize = 64;
+const MOST_GROUPED: usize = 48;
 
 /// An explanation with less than this share is left to the others.
 const LEAST_SHARE: f64 = 2e-4;
@@ -41,7 +41,20 @@ pub(super) fn answers(
         .partition(|(explanation, _)| explanation.is_nothing());
     for (taken, (explanation, ln)) in nothing.into_iter().chain(wrong).enumerate() {
         if taken > 0 && (taken >= MOST_GROUPED || explanation.share < LEAST_SHARE) {
-            others_share += explanation.share;
+            // What can't be seen from here is no less there for being unlikely.
+            let hidden = groups
+                .iter_mut()
+                .find(|(.., answer)| answer.members.iter().any(Explanation::is_nothing));
+            match hidden {
+                Some((of, likelihood, answer))
+                    if explanation.faults.len() == 1
+                        && (*likelihood - ln).abs() < TOLD_FROM
+                        && is_same(&network.edited(&explanation.edits()), &all, of) =>
+                {
+                    join(answer, explanation);
+                }
+                _ => others_share += explanation.share,
+            }
             continue;
         }
         let edited = network.edited(&explanation.edits());
@@ -68,7 +81,9 @@ fn merged(scored: Vec<Scored>) -> Vec<(Explanation, f64)> {
     let mut all: Vec<(Explanation, f64)> = Vec::new();
     for scored in scored {
         let ln: f64 = scored.readings.iter().map(|(ln, _)| ln).sum();
-        let poor = scored.faults.iter().any(|f| f.kind == FaultKind::PoorJoint);
+        // The best comes first: a poor joint with its ohms, with or without a load.
+        let again = scored.without.is_some() || all.iter().any(|(e, _)| e.without.is_some());
+        let poor = again || scored.faults.iter().any(|f| f.kind == FaultKind::PoorJoint);
         let same = all.iter_mut().find(|(there, _)| {
             poor && there.faults.len() == scored.faults.len()
                 && there
@@ -87,6 +102,7 @@ fn merged(scored: Vec<Scored>) -> Vec<(Explanation, f64)> {
             .collect();
         let explanation = Explanation {
             faults: scored.faults,
+            without: scored.without,
             share: 0.0,
             explained,
             score: scored.score,
@@ -113,13 +129,17 @@ fn shares(mut all: Vec<(Explanation, f64)>) -> Vec<(Explanation, f64)> {
 /// Takes an explanation into an answer; two faults of which one is there already say nothing more than that one.
 fn join(answer: &mut Answer, explanation: Explanation) {
     let part_of = |one: &Explanation| {
-        one.faults.len() < explanation.faults.len()
+        // Beside a load that is not there, what nobody can see from here says nothing more.
+        let by_load =
+            one.is_nothing() && one.without.is_some() && one.without == explanation.without;
+        let fewer = one.faults.len() < explanation.faults.len()
             && one.faults.iter().all(|fault| {
                 explanation
                     .faults
                     .iter()
                     .any(|f| f.kind == fault.kind && f.places == fault.places)
-            })
+            });
+        by_load || fewer
     };
     match answer.members.iter_mut().find(|member| part_of(member)) {
         Some(member) => member.share += explanation.share,
@@ -129,7 +149,7 @@ fn join(answer: &mut Answer, explanation: Explanation) {
 
 fn answer(explanation: Explanation) -> Answer {
     Answer {
-        nothing_seen: explanation.is_nothing(),
+        nothing_seen: explanation.is_nothing() && explanation.without.is_none(),
         members: vec![explanation],
         share: 0.0,
         explained: Vec::new(),
