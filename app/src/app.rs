@@ -10,8 +10,9 @@ use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
     BoxPage, BoxesPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame, JobPage,
-    JobsPage, OpenBoxPage, OpenBoxesPage, PanelPage, PourPage, RoomPage, SumAmpacityPage, SumBoxPage, SumCablePage,
-    SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage, SurveyPage,
+    JobsPage, OpenBoxPage, OpenBoxesPage, PanelPage, PourPage, RoomPage, SumAmpacityPage,
+    SumBoxPage, SumCablePage, SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage,
+    SurveyPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};

@@ -73,7 +73,10 @@ impl Stage {
 
     /// Whether it is a stage of the house and of no one room.
     pub const fn is_of_house(self) -> bool {
-        matches!(self, Self::Panel | Self::Circuits | Self::Boxes | Self::OpenBox)
+        matches!(
+            self,
+            Self::Panel | Self::Circuits | Self::Boxes | Self::OpenBox
+        )
     }
 
     /// The last part of the stage's address.

@@ -27,11 +27,17 @@ mod cable;
 
 mod describe;
 
+mod explain;
+
 mod grid;
+
+mod measure;
 
 mod names;
 
 mod refused;
+
+mod remedy;
 
 pub use names::Names;
 
@@ -136,7 +142,8 @@ impl Opened {
 
     /// The description, where it can be answered.
     pub fn description(self) -> Option<Description> {
-        self.asked.with(|asked| asked.as_ref().ok().map(|found| found.description.clone()))
+        self.asked
+            .with(|asked| asked.as_ref().ok().map(|found| found.description.clone()))
     }
 
     /// The place of an entry of this row.
@@ -318,7 +325,11 @@ fn OneOpened(open: OpenJob, id: u32) -> impl IntoView {
     let entry = opened.entry;
     let heading = derived(move || entry.with(|entry| opened_name(&entry.name)));
     let named = At::new(
-        move |job: &Job| job.opened_entry(id).map(|e| e.name.clone()).unwrap_or_default(),
+        move |job: &Job| {
+            job.opened_entry(id)
+                .map(|e| e.name.clone())
+                .unwrap_or_default()
+        },
         move |job: &mut Job, name| {
             if let Some(entry) = job.opened_entry_mut(id) {
                 entry.name = name;
@@ -354,10 +365,13 @@ fn OneOpened(open: OpenJob, id: u32) -> impl IntoView {
             <grid::Grids opened />
         </section>
         <When when=move || answered.get()>
+            <measure::Readings opened />
+            <explain::Explained opened />
             <answers::Returns opened />
             <answers::Neutrals opened />
             <answers::TakenLines opened />
         </When>
+        <remedy::Note opened />
         <button type="button" class="button look plain" on:click=out>{words::take_out()}</button>
         <a class="button wide" href=paths::stage(&open.id(), 0, Stage::OpenBox)>{words::all_opened()}</a>
         <PrintButton />

@@ -3,13 +3,14 @@
 //! by hue; arrows show the current.
 
 use crate::markup::view;
+use calc::order::Order;
+use calc::quantity::fixed;
 use calc::wiring::open_box::description::{
     At, Colour, Contact, Description, End, Goes, Side, Terminal,
 };
 use calc::wiring::open_box::live_map::{Behind, LiveMap};
 use calc::wiring::open_box::network::{Network, Scene};
 use calc::wiring::open_box::situation::Situation;
-use calc::quantity::fixed;
 use leptos::prelude::*;
 
 use super::sheet::WIDTH;
@@ -96,7 +97,9 @@ pub fn content(
     box_name: Named<'_>,
 ) -> CircuitContent {
     let network = Network::of(description).ok();
-    let scene = network.as_ref().map(|network| Scene::of(network, situation));
+    let scene = network
+        .as_ref()
+        .map(|network| Scene::of(network, situation));
     let behind = |contact: Contact| {
         let found = map.contacts.iter().find(|of| of.contact == contact);
         found.map(|of| of.behind)
@@ -117,10 +120,13 @@ pub fn content(
         At::Terminal { device, terminal } => (1, device, terminal_place(terminal)),
         At::Capped | At::Loose => (2, 0, 0),
     };
-    calc::order::Order::order_by_key(&mut places, key);
+    places.as_mut_slice().order_by_key(key);
     for at in &places {
         bars.push(match *at {
-            At::Terminal { device: of, terminal } => Bar {
+            At::Terminal {
+                device: of,
+                terminal,
+            } => Bar {
                 joint: None,
                 name: format!("{}, {}", device(of), words::screw(terminal)),
                 behind: behind(Contact::Terminal {
@@ -161,7 +167,11 @@ pub fn content(
             }
             Goes::Switch(_) => (Far::Switch, String::new()),
             Goes::Box(to) => {
-                let other = if side == Side::Near { *to } else { cable.from_box };
+                let other = if side == Side::Near {
+                    *to
+                } else {
+                    cable.from_box
+                };
                 (Far::Box, box_name(other))
             }
             Goes::NotKnown => (Far::NotKnown, "?".to_owned()),
@@ -247,7 +257,12 @@ fn places(c: &CircuitContent) -> Places {
         width: (x + 6.0).max(WIDTH),
         box_top,
         box_bottom,
-        height: box_bottom + if c.bottom.is_empty() { 12.0 } else { RUN + HEAD },
+        height: box_bottom
+            + if c.bottom.is_empty() {
+                12.0
+            } else {
+                RUN + HEAD
+            },
     }
 }
 
@@ -358,7 +373,10 @@ fn bar_view(bar: &Bar, (low, high): (f64, f64), y: f64, width: f64) -> AnyView {
             <text x="22" y=y dy="5.5" text-anchor="middle">{joint.to_string()}</text>
         }
     });
-    let is = bar.behind.map(|behind| words::behind(behind).0).unwrap_or_default();
+    let is = bar
+        .behind
+        .map(|behind| words::behind(behind).0)
+        .unwrap_or_default();
     let name = if bar.name.is_empty() {
         is.to_owned()
     } else {

@@ -1,8 +1,6 @@
 //! Opened boxes: from entries to what is asked.
 
-use calc::job::questions::opened::{
-    Taken, answer, described, reading, usual_load, usual_screws,
-};
+use calc::job::questions::opened::{Taken, answer, described, reading, usual_load, usual_screws};
 use calc::job::questions::wiring::AskProblem;
 use calc::job::{
     GoesKind, Job, MadeAt, OpenedEntry, ReadingKind, SpotEntry, SpotKind, Typed, TypicalBox, Units,
@@ -11,9 +9,9 @@ use calc::job::{
 use calc::wiring::open_box::description::{
     At, Colour, Contact, DescriptionRefusal, End, Goes, SwitchForm, Terminal,
 };
+use calc::wiring::open_box::live_map::{Behind, live_map};
 use calc::wiring::open_box::reading::ReadingRefusal;
 use calc::wiring::open_box::situation::Situation;
-use calc::wiring::open_box::live_map::{Behind, live_map};
 
 fn started(typical: TypicalBox) -> (Job, OpenedEntry) {
     let mut job = Job::new("a", "Elm", "2026-03-02T08:00:00Z", Units::FeetInches);
@@ -27,7 +25,11 @@ fn behind(job: &Job, entry: &OpenedEntry, cable: usize, conductor: usize) -> Beh
     let found = described(job, entry).unwrap();
     let map = live_map(&found.description, &Situation::default()).unwrap();
     let end = Contact::End(End::near(entry.cables[cable].id, conductor));
-    map.contacts.iter().find(|c| c.contact == end).unwrap().behind
+    map.contacts
+        .iter()
+        .find(|c| c.contact == end)
+        .unwrap()
+        .behind
 }
 
 #[test]
@@ -65,7 +67,9 @@ fn a_switch_loop_has_a_hot_on_its_white() {
     // NFPA 70 200.7(C): the white that is marked is the supply of the switch.
     let (job, entry) = started(TypicalBox::SwitchLoop);
     assert_eq!(behind(&job, &entry, 1, 1), Behind::Live);
-    let goes = described(&job, &entry).unwrap().description.cables[1].goes.clone();
+    let goes = described(&job, &entry).unwrap().description.cables[1]
+        .goes
+        .clone();
     let Goes::Switch(switch) = goes else {
         panic!("{goes:?}")
     };
@@ -89,7 +93,11 @@ fn custom_puts_loads_and_screws() {
         [(First, 0)]
     );
     assert_eq!(
-        usual(&[Black, Red, MarkedWhite, Bare], SwitchForm::ThreeWay, false),
+        usual(
+            &[Black, Red, MarkedWhite, Bare],
+            SwitchForm::ThreeWay,
+            false
+        ),
         [(Common, 0), (TravellerOne, 1), (TravellerTwo, 2)]
     );
     assert_eq!(
@@ -148,14 +156,24 @@ fn the_panel_gives_legs_ratings_and_volts() {
     let job = demo::job("k3", "2026-03-02T08:00:00Z");
     let entry = &job.opened[0];
     let found = described(&job, entry).unwrap();
-    let legs: Vec<_> = found.description.breakers.iter().map(|b| b.legs.clone()).collect();
+    let legs: Vec<_> = found
+        .description
+        .breakers
+        .iter()
+        .map(|b| b.legs.clone())
+        .collect();
     // Space 16 is in the eighth row: both halves of a tandem are on its leg.
     assert_eq!(legs[0].len(), 1);
     assert_eq!(legs[0], legs[1]);
     assert_eq!(found.description.breakers[0].rating_a, 15.0);
     assert_eq!(found.description.panel.leg_a_v, 120.9);
     assert!(found.taken.contains(&Taken::Feeder) && !found.taken.contains(&Taken::LegVolts));
-    assert_eq!(found.description.at(Contact::End(End::near(entry.cables[0].id, 2))), At::Joint(3));
+    assert_eq!(
+        found
+            .description
+            .at(Contact::End(End::near(entry.cables[0].id, 2))),
+        At::Joint(3)
+    );
 }
 
 #[test]
@@ -167,7 +185,11 @@ fn a_white_shared_on_one_leg_carries_the_sum() {
     let neutrals = found.neutrals.unwrap();
     let white = neutrals.iter().find(|n| n.cable == shared).unwrap();
     // 900 W and 1100 W at 120 V: 7.5 A and 9.17 A, on one leg 16.7 A; less what the wire drops.
-    assert!((15.7..16.8).contains(&white.planned_a), "{}", white.planned_a);
+    assert!(
+        (15.7..16.8).contains(&white.planned_a),
+        "{}",
+        white.planned_a
+    );
     // 14 AWG copper NM cable: 15 A, Table 310.16 at 60 C.
     assert_eq!((white.ampacity_a, white.over), (Some(15.0), true));
 }
@@ -212,7 +234,9 @@ fn a_meter_in_ohms_is_refused_while_anything_is_on() {
 #[test]
 fn a_contact_that_is_not_in_the_grid_is_loose() {
     let (job, mut entry) = started(TypicalBox::Junction);
-    entry.made.retain(|made| made.at != MadeAt::Joint || made.joint != 2);
+    entry
+        .made
+        .retain(|made| made.at != MadeAt::Joint || made.joint != 2);
     let found = described(&job, &entry).unwrap();
     let white = Contact::End(End::near(entry.cables[1].id, 1));
     assert_eq!(found.description.at(white), At::Loose);

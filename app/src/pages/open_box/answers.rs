@@ -66,7 +66,13 @@ fn OffCard(opened: Opened, in_box: u32) -> impl IntoView {
             .into_iter()
             .filter(|id| description.breaker(*id).is_some())
             .collect();
-        off_list(&description, &hidden(opened, &description), in_box, &planned).ok()
+        off_list(
+            &description,
+            &hidden(opened, &description),
+            in_box,
+            &planned,
+        )
+        .ok()
     });
     let count = move || list.with(|list| list.as_ref().map_or(0, |list| list.breakers.len()));
     let value = derived(move || count().to_string());
@@ -100,7 +106,9 @@ fn OffCard(opened: Opened, in_box: u32) -> impl IntoView {
     };
     let joints = move || list.with(|list| list.as_ref().map(|list| joint_rows(list, planned)));
     let toggles = move || {
-        let ids = opened.entry.with(|entry| entry.breakers.iter().map(|b| b.id).collect::<Vec<_>>());
+        let ids = opened
+            .entry
+            .with(|entry| entry.breakers.iter().map(|b| b.id).collect::<Vec<_>>());
         opened.names.with(|names| {
             let all = ids.into_iter().map(|id| (id, names.breaker(id))).collect();
             chips(all, planned)
@@ -252,13 +260,21 @@ pub fn LiveMapCard(opened: Opened) -> impl IntoView {
         Some(live_map(&description, &situation.get()))
     });
     let breakers = move || {
-        let ids = opened.entry.with(|entry| entry.breakers.iter().map(|b| b.id).collect::<Vec<_>>());
+        let ids = opened
+            .entry
+            .with(|entry| entry.breakers.iter().map(|b| b.id).collect::<Vec<_>>());
         opened.names.with(|names| {
-            chips(ids.into_iter().map(|id| (id, names.breaker(id))).collect(), off)
+            chips(
+                ids.into_iter().map(|id| (id, names.breaker(id))).collect(),
+                off,
+            )
         })
     };
     let switches_there = move || {
-        let all: Vec<SwitchId> = opened.description().map(|d| switches(&d)).unwrap_or_default();
+        let all: Vec<SwitchId> = opened
+            .description()
+            .map(|d| switches(&d))
+            .unwrap_or_default();
         if all.is_empty() {
             return ().into_any();
         }
@@ -295,7 +311,15 @@ pub fn LiveMapCard(opened: Opened) -> impl IntoView {
             let description = opened.description()?;
             let map = map.with(|map| map.as_ref().and_then(|map| map.as_ref().ok().cloned()))?;
             let names = opened.names.get();
-            Some(content(&description, in_box, &situation.get(), &map, &|of| names.breaker(of), &|of| names.device(of), &|of| names.box_name(of)))
+            Some(content(
+                &description,
+                in_box,
+                &situation.get(),
+                &map,
+                &|of| names.breaker(of),
+                &|of| names.device(of),
+                &|of| names.box_name(of),
+            ))
         });
         let drawn = derived(move || drawn.get().unwrap_or_default());
         let says = opened.name(move |names| words::picture(&names.box_name(in_box)));
@@ -421,7 +445,11 @@ pub fn Returns(opened: Opened) -> impl IntoView {
                 return Some(view! { <p>{words::returns_fine()}</p> }.into_any());
             }
             let rows = opened.names.with(|names| {
-                found.astray.iter().map(|astray| astray_card(astray, names)).collect_view()
+                found
+                    .astray
+                    .iter()
+                    .map(|astray| astray_card(astray, names))
+                    .collect_view()
             });
             Some(view! { {rows} <p class="rests-on">{words::qualified()}</p> }.into_any())
         })
@@ -576,12 +604,20 @@ pub fn Neutrals(opened: Opened) -> impl IntoView {
 pub fn TakenLines(opened: Opened) -> impl IntoView {
     let lines = move || {
         opened.asked.with(|asked| {
-            let taken = asked.as_ref().map(|found| found.taken.as_slice()).unwrap_or_default();
-            opened.names.with(|names| words::taken(taken, &|cable| names.letter(cable)))
+            let taken = asked
+                .as_ref()
+                .map(|found| found.taken.as_slice())
+                .unwrap_or_default();
+            opened
+                .names
+                .with(|names| words::taken(taken, &|cable| names.letter(cable)))
         })
     };
     let drawn = move || {
-        lines().into_iter().map(|line| view! { <RestsOnLine text=Signal::stored(line) /> }).collect_view()
+        lines()
+            .into_iter()
+            .map(|line| view! { <RestsOnLine text=Signal::stored(line) /> })
+            .collect_view()
     };
     view! {
         <section class="sheet">

@@ -80,7 +80,10 @@ fn part<T: Default + PartialEq + Send + Sync + 'static>(
 ) -> Memo<T> {
     opened.open.part(move |job| {
         let entry = job.opened_entry(opened.id);
-        entry.and_then(|entry| entry.cable(id)).map(of).unwrap_or_default()
+        entry
+            .and_then(|entry| entry.cable(id))
+            .map(of)
+            .unwrap_or_default()
     })
 }
 
@@ -140,7 +143,11 @@ fn cable_row(opened: Opened, id: u32) -> AnyView {
 /// The wires of a cable, and the colours to add one of.
 fn wires(opened: Opened, id: u32) -> AnyView {
     let conductors = part(opened, id, |cable| {
-        cable.conductors.iter().map(|c| c.word().to_owned()).collect::<Vec<_>>()
+        cable
+            .conductors
+            .iter()
+            .map(|c| c.word().to_owned())
+            .collect::<Vec<_>>()
     });
     let drawn = move || {
         let names = opened.names.get();
@@ -212,8 +219,15 @@ fn goes(opened: Opened, id: u32) -> AnyView {
         }
         all.push(("panel".to_owned(), words::goes_panel().to_owned()));
         all.push(("loads".to_owned(), words::goes_load().to_owned()));
-        for form in [SwitchForm::SinglePole, SwitchForm::ThreeWay, SwitchForm::FourWay] {
-            all.push((form.word().to_owned(), words::goes_to_switch(form).to_owned()));
+        for form in [
+            SwitchForm::SinglePole,
+            SwitchForm::ThreeWay,
+            SwitchForm::FourWay,
+        ] {
+            all.push((
+                form.word().to_owned(),
+                words::goes_to_switch(form).to_owned(),
+            ));
         }
         let from = entry.cable(id).map(|cable| cable.in_box);
         for of in entry.boxes.iter().filter(|of| Some(of.id) != from) {
@@ -243,7 +257,8 @@ fn goes(opened: Opened, id: u32) -> AnyView {
         opened.change_with_id(|entry, fresh| send(entry, id, &code, fresh));
     });
     let says = derived(move || words::goes(&opened.names.with(|names| names.letter(id))));
-    view! { <Pick id=format!("cable-{id}-goes") label=says options=list value on_pick /> }.into_any()
+    view! { <Pick id=format!("cable-{id}-goes") label=says options=list value on_pick /> }
+        .into_any()
 }
 
 /// Sends a cable where a code says.
@@ -310,9 +325,10 @@ fn hots(opened: Opened, id: u32) -> AnyView {
                 let names = super::Names::of(job, entry);
                 for breaker in &entry.breakers {
                     let two = breaker.two_pole
-                        || breaker.in_panel.and_then(|id| job.panel.breaker(id)).is_some_and(|b| {
-                            b.form == calc::wiring::panel::BreakerForm::TwoPole
-                        });
+                        || breaker
+                            .in_panel
+                            .and_then(|id| job.panel.breaker(id))
+                            .is_some_and(|b| b.form == calc::wiring::panel::BreakerForm::TwoPole);
                     let name = names.breaker(breaker.id);
                     if two {
                         for pole in [0, 1] {
@@ -361,7 +377,13 @@ fn hots(opened: Opened, id: u32) -> AnyView {
                 }
             },
         );
-        pick(opened.open, format!("cable-{id}-hot-{conductor}"), says, list, at)
+        pick(
+            opened.open,
+            format!("cable-{id}-hot-{conductor}"),
+            says,
+            list,
+            at,
+        )
     };
     view! { <For each=move || all.get() key=|at| *at let:at>{row(at)}</For> }.into_any()
 }
@@ -378,7 +400,9 @@ fn load_row(opened: Opened, id: u32, load: u32) -> AnyView {
             found.map(|l| l.watts.clone()).unwrap_or_default()
         },
         move |job, typed| {
-            let cable = job.opened_entry_mut(opened.id).and_then(|e| e.cable_mut(id));
+            let cable = job
+                .opened_entry_mut(opened.id)
+                .and_then(|e| e.cable_mut(id));
             if let Some(found) = cable.and_then(|c| c.loads.iter_mut().find(|l| l.id == load)) {
                 found.watts = typed;
             }
@@ -391,7 +415,9 @@ fn load_row(opened: Opened, id: u32, load: u32) -> AnyView {
             found.map(|l| l.kind.word().to_owned()).unwrap_or_default()
         },
         move |job, code: String| {
-            let cable = job.opened_entry_mut(opened.id).and_then(|e| e.cable_mut(id));
+            let cable = job
+                .opened_entry_mut(opened.id)
+                .and_then(|e| e.cable_mut(id));
             if let Some(found) = cable.and_then(|c| c.loads.iter_mut().find(|l| l.id == load)) {
                 crate::pages::sum_fields::take_code(&mut found.kind, code);
             }

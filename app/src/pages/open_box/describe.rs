@@ -243,7 +243,7 @@ pub fn Devices(opened: Opened) -> impl IntoView {
                         .into_any()
                 });
                 view! {
-                    <div class="row" role="group" aria-label=words::device_add_to(&name)>{buttons.to_vec()}</div>
+                    <div class="row" role="group" aria-label=words::device_add_to(&name)>{Vec::from(buttons)}</div>
                 }
             })
             .collect_view()

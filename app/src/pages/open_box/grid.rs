@@ -110,7 +110,11 @@ fn cell(
     at: u32,
 ) -> Cell {
     let made = entry.made_at(&spot);
-    let loose = if made.at == MadeAt::Loose { " loose" } else { "" };
+    let loose = if made.at == MadeAt::Loose {
+        " loose"
+    } else {
+        ""
+    };
     Cell {
         sign: words::colour_letter(colour).to_owned(),
         class: format!("cell {}{loose}", words::colour_class(colour)),
@@ -193,7 +197,9 @@ fn put(entry: &mut OpenedEntry, in_box: u32, spot: &SpotEntry, brush: &str) {
         let alone = entry
             .made
             .iter()
-            .filter(|m| m.at == MadeAt::Joint && m.joint == last && entry.box_of(&m.contact) == Some(in_box))
+            .filter(|m| {
+                m.at == MadeAt::Joint && m.joint == last && entry.box_of(&m.contact) == Some(in_box)
+            })
             .count()
             == 1;
         match now.at {
@@ -280,7 +286,10 @@ fn Grid(opened: Opened, in_box: u32) -> impl IntoView {
             .into_any()
         };
         opened.entry.with(|entry| {
-            let cables: Vec<AnyView> = columns(entry, &names, in_box).into_iter().map(column).collect();
+            let cables: Vec<AnyView> = columns(entry, &names, in_box)
+                .into_iter()
+                .map(column)
+                .collect();
             let devices: Vec<AnyView> = entry
                 .devices
                 .iter()
@@ -291,7 +300,8 @@ fn Grid(opened: Opened, in_box: u32) -> impl IntoView {
         })
     };
     let many = opened.open.part(move |job| {
-        job.opened_entry(opened.id).is_some_and(|entry| entry.boxes.len() > 1)
+        job.opened_entry(opened.id)
+            .is_some_and(|entry| entry.boxes.len() > 1)
     });
     let heading = derived(move || {
         if many.get() {

@@ -219,9 +219,7 @@ impl Names {
         match load {
             LoadId::Device(id) => self.device(id),
             LoadId::Lower(id) => measure::load_lower(&self.device(id)),
-            LoadId::Beyond { cable, load } => {
-                measure::load_beyond(&self.letter(cable), load + 1)
-            }
+            LoadId::Beyond { cable, load } => measure::load_beyond(&self.letter(cable), load + 1),
         }
     }
 
@@ -269,9 +267,7 @@ impl Names {
             }
             Probe::Tester { at } => measure::tester_at(&self.point(at)),
             Probe::Amps { round } => measure::clamp_round(&self.round(round)),
-            Probe::Ohms { from, to } => {
-                measure::ohms_between(&self.point(from), &self.point(to))
-            }
+            Probe::Ohms { from, to } => measure::ohms_between(&self.point(from), &self.point(to)),
         }
     }
 

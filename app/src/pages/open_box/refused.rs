@@ -18,12 +18,15 @@ pub fn Refused(opened: Opened) -> impl IntoView {
     let drawn = move || {
         let lines = opened.asked.with(|asked| match asked {
             Ok(_) => Vec::new(),
-            Err(problem) => {
-                opened.entry.with(|entry| opened.names.with(|names| lines(problem, entry, names)))
-            }
+            Err(problem) => opened
+                .entry
+                .with(|entry| opened.names.with(|names| lines(problem, entry, names))),
         });
         (!lines.is_empty()).then(|| {
-            let rows = lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
+            let rows = lines
+                .into_iter()
+                .map(|line| view! { <li>{line}</li> })
+                .collect_view();
             view! {
                 <div class="notice look">
                     <strong>{words::heading()}</strong>
@@ -49,11 +52,7 @@ pub fn short_lines(opened: Opened) -> Option<AnyView> {
     Some(view! { <p class="field-trouble">{first}</p> }.into_any())
 }
 
-fn lines(
-    problem: &AskProblem<Vec<No>>,
-    entry: &OpenedEntry,
-    names: &Names,
-) -> Vec<String> {
+fn lines(problem: &AskProblem<Vec<No>>, entry: &OpenedEntry, names: &Names) -> Vec<String> {
     let mut all = Vec::new();
     match problem {
         AskProblem::Entries(problems) => {
@@ -102,7 +101,9 @@ pub fn refusal(no: &No, names: &Names) -> String {
         No::SourceOhm { .. } | No::FeederLength { .. } | No::FeederSize { .. } => {
             words::supply().to_owned()
         }
-        No::SameBreaker { .. } | No::SameBox { .. } | No::SameCable { .. }
+        No::SameBreaker { .. }
+        | No::SameBox { .. }
+        | No::SameCable { .. }
         | No::SameDevice { .. } => words::same().to_owned(),
         No::Poles { breaker } | No::NoPole { breaker, .. } => {
             words::poles(&names.breaker(*breaker))

@@ -49,6 +49,20 @@ words! {
     next_heading => "Measure next" | "Mida después";
     next_none => "No reading that may be taken here narrows this further. Look where the first answer says."
         | "Ninguna lectura que se pueda tomar aquí reduce más la duda. Busque donde dice la primera respuesta.";
+    next_first => "What should I measure first" | "Qué mido primero";
+    right_this => "How to put this right" | "Cómo corregir esto";
+    too_many(n: usize) => "{n} readings are too many at once. Take out the oldest." | "{n} lecturas son demasiadas. Quite las más viejas.";
+    work_apart(one: &str, other: &str) => "Take apart what touches: {one} and {other}." | "Separe lo que se toca: {one} y {other}.";
+    work_land(end: &str) => "Put {end} on what it belongs on, where its cable goes." | "Ponga {end} donde le toca, a donde va su cable.";
+    work_anew(place: &str) => "Cut back and make anew: {place}." | "Corte y haga de nuevo: {place}.";
+    work_breaker(place: &str, on: &str) => "{place} is on {on}: move it, or correct the directory and this description."
+        | "{place} está en {on}: páselo, o corrija el directorio y esta descripción.";
+    work_breaker_open(place: &str) => "{place} is on another breaker: find it, and correct the directory and this description."
+        | "{place} está en otro breaker: encuéntrelo y corrija el directorio y esta descripción.";
+    work_supply => "The neutral of the supply is open. Everything off now; call the utility or a licensed electrician at once."
+        | "El neutro de la alimentación está abierto. Apague todo ya; llame de inmediato a la compañía de luz o a un electricista con licencia.";
+    proved => "shows it" | "lo muestra";
+    not_proved => "does not show it" | "no lo muestra";
     next_in(situation: &str) => "With: {situation}." | "Con: {situation}.";
     next_if => "If it shows" | "Si muestra";
     next_means => "then most likely" | "entonces lo más probable";

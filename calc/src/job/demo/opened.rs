@@ -3,9 +3,7 @@
 //! the white is still fed through whatever is plugged in on the stairs. Here the white has come loose in the panel, too.
 
 use crate::job::starting::New;
-use crate::job::{
-    Job, ReadingEntry, ReadingKind, SpotEntry, SpotKind, Typed,
-};
+use crate::job::{Job, ReadingEntry, ReadingKind, SpotEntry, SpotKind, Typed};
 use crate::wiring::open_box::description::{Colour, LoadKind};
 
 use Colour::{Bare, Black, Red, White};
@@ -23,7 +21,10 @@ pub(super) fn add(job: &mut Job) {
     new.entry.name = "Landing, behind the blank cover".to_owned();
     let one = new.from_panel(hall);
     let two = new.from_panel(stair);
-    let a = new.fed(&[Black, Red, White, Bare], &[(0, one, false), (1, two, false)]);
+    let a = new.fed(
+        &[Black, Red, White, Bare],
+        &[(0, one, false), (1, two, false)],
+    );
     let b = new.to_load(LoadKind::Motor, "900", "Vacuum in the hall");
     let c = new.to_load(LoadKind::Heater, "1100", "Heater on the stairs");
     new.joint(1, &[(a, 0), (b, 0)]);

@@ -29,7 +29,7 @@ mod taken;
 
 pub use answer::{OpenedAnswer, OpenedAnswered, answer};
 pub use far::{usual_load, usual_screws};
-pub use taken::{ReadingTaken, reading, readings};
+pub use taken::{ReadingTaken, proved, reading, readings};
 
 /// The feeder taken for a panel that is fed by one: 60 ft of 6 AWG copper with a 10 AWG ground, a feeder of 60 A.
 /// Source: common practice.
@@ -203,17 +203,12 @@ fn tied(panel: &PanelEntry, opened: &OpenedEntry, found: &BreakerEntry) -> Optio
         let Some(other) = entry.in_panel.and_then(|id| panel.breaker(id)) else {
             return false;
         };
-        other.id != found.id
-            && (found.tied_to == Some(other.id) || other.tied_to == Some(found.id))
+        other.id != found.id && (found.tied_to == Some(other.id) || other.tied_to == Some(found.id))
     };
     opened.breakers.iter().find(tied_to).map(|entry| entry.id)
 }
 
-fn one_cable(
-    reader: &mut Reader,
-    entry: &OpenedCableEntry,
-    taken: &mut Vec<Taken>,
-) -> Cable {
+fn one_cable(reader: &mut Reader, entry: &OpenedCableEntry, taken: &mut Vec<Taken>) -> Cable {
     reader.row(entry.id);
     let length_ft = reader
         .may("length", &fields::RUN, &entry.length)
@@ -408,4 +403,3 @@ fn hots(conductors: &[Colour]) -> Vec<usize> {
     }
     all
 }
-

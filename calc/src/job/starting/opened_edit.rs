@@ -74,9 +74,10 @@ impl OpenedEntry {
 
     /// The highest number of a joint of a box; 0 where there is none.
     pub fn last_joint(&self, in_box: u32) -> u32 {
-        let here = self.made.iter().filter(|made| {
-            made.at == MadeAt::Joint && self.box_of(&made.contact) == Some(in_box)
-        });
+        let here = self
+            .made
+            .iter()
+            .filter(|made| made.at == MadeAt::Joint && self.box_of(&made.contact) == Some(in_box));
         here.map(|made| made.joint).max().unwrap_or(0)
     }
 
@@ -105,7 +106,10 @@ impl OpenedEntry {
     pub fn feed(&mut self, cable: u32, breaker: u32) {
         let two_pole = self.breakers.iter().any(|b| b.id == breaker && b.two_pole);
         let used = |id: u32| {
-            let others = self.cables.iter().filter(|c| c.id != cable && c.goes == GoesKind::Panel);
+            let others = self
+                .cables
+                .iter()
+                .filter(|c| c.id != cable && c.goes == GoesKind::Panel);
             others.flat_map(|c| &c.hots).any(|hot| hot.breaker == id)
         };
         let next = self
@@ -159,15 +163,20 @@ impl OpenedEntry {
         let on = |spot: &SpotEntry| spot.what == SpotKind::End && spot.cable == id;
         self.forget(&on);
         for reading in &mut self.readings {
-            reading.switched.retain(|s| s.device.is_some() || s.cable != id);
-            reading.loads_off.retain(|l| l.device.is_some() || l.cable != id);
+            reading
+                .switched
+                .retain(|s| s.device.is_some() || s.cable != id);
+            reading
+                .loads_off
+                .retain(|l| l.device.is_some() || l.cable != id);
         }
     }
 
     /// Takes a device out, with what was on its screws and measured at them.
     pub fn take_out_device(&mut self, id: u32) {
         self.devices.retain(|device| device.id != id);
-        self.made.retain(|made| made.at != MadeAt::Screw || made.device != id);
+        self.made
+            .retain(|made| made.at != MadeAt::Screw || made.device != id);
         self.forget(&|spot| spot.what == SpotKind::Screw && spot.device == id);
         for reading in &mut self.readings {
             reading.switched.retain(|s| s.device != Some(id));
@@ -216,9 +225,15 @@ impl OpenedEntry {
             entry.conductors.remove(conductor as usize);
         }
         entry.hots.retain(|hot| hot.conductor != conductor);
-        entry.hots.iter_mut().for_each(|hot| after(&mut hot.conductor));
+        entry
+            .hots
+            .iter_mut()
+            .for_each(|hot| after(&mut hot.conductor));
         entry.screws.retain(|screw| screw.conductor != conductor);
-        entry.screws.iter_mut().for_each(|screw| after(&mut screw.conductor));
+        entry
+            .screws
+            .iter_mut()
+            .for_each(|screw| after(&mut screw.conductor));
         for load in &mut entry.loads {
             // A load that lay on it lies as custom has it.
             if load.from == conductor || load.to == conductor {

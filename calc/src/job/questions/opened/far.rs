@@ -11,15 +11,12 @@ use crate::wiring::open_box::description::{Across, Colour, FarSwitch, SwitchForm
 pub fn usual_load(conductors: &[Colour]) -> (usize, usize) {
     let hots = hots(conductors);
     let white = conductors.iter().position(|c| *c == Colour::White);
-    let mut insulated = (0..conductors.len())
-        .filter(|at| conductors.get(*at).is_some_and(|c| *c != Colour::Bare));
+    let mut insulated =
+        (0..conductors.len()).filter(|at| conductors.get(*at).is_some_and(|c| *c != Colour::Bare));
     match (hots.first(), white, hots.get(1)) {
         (Some(hot), Some(white), _) => (*hot, white),
         (Some(hot), None, Some(other)) => (*hot, *other),
-        _ => (
-            insulated.next().unwrap_or(0),
-            insulated.next().unwrap_or(1),
-        ),
+        _ => (insulated.next().unwrap_or(0), insulated.next().unwrap_or(1)),
     }
 }
 
@@ -61,8 +58,8 @@ pub fn usual_screws(
     with_load: bool,
 ) -> Vec<(Terminal, usize)> {
     let hots = hots(conductors);
-    let whites = (0..conductors.len())
-        .filter(|at| conductors.get(*at).is_some_and(|c| *c == Colour::White));
+    let whites =
+        (0..conductors.len()).filter(|at| conductors.get(*at).is_some_and(|c| *c == Colour::White));
     let mut wires = hots;
     if !with_load {
         wires.extend(whites);

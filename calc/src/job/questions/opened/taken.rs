@@ -11,6 +11,7 @@ use crate::job::{
     fields,
 };
 use crate::wiring::open_box::description::Description;
+use crate::wiring::open_box::next_reading::Outlook;
 use crate::wiring::open_box::reading::{
     Outcome, Point, Probe, Reading, ReadingRefusal, Round, Shown,
 };
@@ -64,7 +65,11 @@ pub fn reading(
                 found
             })
             .collect(),
-        switches: entry.switched.iter().map(|s| (switch(s), s.position)).collect(),
+        switches: entry
+            .switched
+            .iter()
+            .map(|s| (switch(s), s.position))
+            .collect(),
         loads_off: entry.loads_off.iter().map(load).collect(),
     };
     let mut place = |name: &'static str, spot: &SpotEntry| {
@@ -159,5 +164,23 @@ fn load(entry: &LoadOffEntry) -> LoadId {
             cable: entry.cable,
             load: entry.load as usize,
         },
+    }
+}
+
+/// Whether a reading shows what it has to: within what is expected, by as much as its meter may be off (3 % and a little,
+/// common practice for meters on a job).
+pub fn proved(reading: &Reading, expect: &Outlook) -> bool {
+    match (reading.outcome, *expect) {
+        (Outcome::Glows(glows), Outlook::Glows(must)) => glows == must,
+        (Outcome::Shows(Shown::OverLimit { .. }), Outlook::OverLimit) => true,
+        (Outcome::Shows(Shown::Value { value, .. }), Outlook::Between { low, high }) => {
+            let little = match reading.probe {
+                Probe::Volts { .. } => 1.0,
+                Probe::Amps { .. } => 0.05,
+                Probe::Ohms { .. } | Probe::Tester { .. } => 0.2,
+            };
+            (low * 0.97 - little..=high * 1.03 + little).contains(&value)
+        }
+        _ => false,
     }
 }
