@@ -17,8 +17,9 @@ use calc::job::{FORMAT_VERSION, Job};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
-/// The stored file that has every field of this version; `v1-full.json` is one of the days before the wiring.
-const FULL: &str = "v1-wiring.json";
+/// The stored file that has every field of this version; `v1-full.json` and `v1-wiring.json` are of the days before
+/// the wiring and before opened boxes.
+const FULL: &str = "v1-opened.json";
 
 fn folder() -> PathBuf {
     PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/documents"))

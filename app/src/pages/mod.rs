@@ -41,12 +41,15 @@ pub mod circuits;
 
 pub mod boxes;
 
+pub mod open_box;
+
 pub use boxes::{BoxPage, BoxesPage};
 pub use circuits::{CircuitPage, CircuitsPage};
 pub use doorways::DoorwaysPage;
 pub use gallery::GalleryPage;
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
+pub use open_box::{OpenBoxPage, OpenBoxesPage};
 pub use panel::PanelPage;
 pub use pour::PourPage;
 pub use room::RoomPage;
