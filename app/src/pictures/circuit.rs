@@ -426,11 +426,10 @@ fn head(cable: &Cable, start: f64, is_top: bool, outer: f64) -> AnyView {
             view! { <text x=middle y=block_y + 16.5 text-anchor="middle">{sign}</text> }.into_any()
         }
     };
-    let anchor = if is_top { "start" } else { "start" };
     view! {
         <rect class=class x=start - 2.0 y=block_y width=wide + 4.0 height="22" />
         {inside}
-        <text x=start y=if is_top { name_y } else { name_y } text-anchor=anchor>{cable.name.clone()}</text>
+        <text x=start y=name_y>{cable.name.clone()}</text>
         <circle class="balloon" cx=start + wide - 10.0 cy=letter_y r="11" />
         <text x=start + wide - 10.0 y=letter_y dy="5.5" text-anchor="middle">{cable.letter.clone()}</text>
     }
