@@ -6,6 +6,8 @@ words! {
     back => "Back" | "Atrás";
     add => "Add" | "Agregar";
     take_out => "Take out" | "Quitar";
+    taken_out(name: &str) => "{name}: taken out." | "{name}: quitado.";
+    put_back => "Put it back" | "Volver a ponerlo";
     undo => "Undo" | "Deshacer";
     next => "Next" | "Siguiente";
     previous => "Previous" | "Anterior";

@@ -73,22 +73,30 @@ fn a_room_and_its_spots_come_back_by_undo() {
         page.click("Next: the survey").await?;
         page.see("Every spot is read.").await?;
 
-        // A paste takes the place of what was read.
+        // What becomes of the readings when others are pasted is for the user to say.
         page.click("Paste or bring in readings").await?;
         page.paste_into(
             "One spot a line: right, away, reading",
             "0,0,1\n60,0,1\n60,90,1\n",
         )
         .await?;
-        page.click("Take these spots").await?;
+        page.click("Take these in place of the 15 read").await?;
         page.see("All spots and readings (3)").await?;
-        page.click("Bring the spots before back").await?;
+        page.see("The 15 spots before: taken out.").await?;
+        page.click("Put it back").await?;
         page.see("All spots and readings (15)").await?;
-
-        page.click("All spots and readings (15)").await?;
+        page.see_gone("The 15 spots before: taken out.").await?;
+        page.click("Add these to them").await?;
+        page.see("All spots and readings (18)").await?;
+        page.click("All spots and readings (18)").await?;
+        for number in [18, 17, 16] {
+            page.click(&format!("Take out spot {number}")).await?;
+            page.see(&format!("Spot {number}: taken out.")).await?;
+        }
+        page.accessible().await?;
         page.click("Take out all spots").await?;
-        page.see("15 spots taken out.").await?;
-        page.click("Undo").await?;
+        page.see("15 spots: taken out.").await?;
+        page.click("Put it back").await?;
         page.see("All spots and readings (15)").await?;
 
         // One reading, changed in the walk.

@@ -131,7 +131,11 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
                 type="button"
                 class="button look plain"
                 on:click=move |_| {
-                    room.change(|r| r.pour.height_rules.retain(|rule| rule.id != id));
+                    room.take_out_row(
+                        words::rule_name(number()),
+                        |r| Some(&mut r.pour.height_rules),
+                        |rule| rule.id == id,
+                    );
                     focus::soon("add-rule");
                 }
             >
