@@ -163,9 +163,6 @@ words! {
     any_run => "With neither rise nor slope any length would do. Enter one of them." | "Sin subida ni pendiente cualquier largo sirve. Escriba una de las dos.";
     no_run => "Enter a length of more than 0." | "Escriba un largo mayor que 0.";
     no_width => "The opening has no width." | "El vano no tiene ancho.";
-    too_many_bags => "More bags than can be counted. Check the entries." | "Más sacos de los que se pueden contar. Revise lo escrito.";
-    yield_out => "A bag's yield must be more than a cupful." | "El rendimiento de un saco debe ser más que una taza.";
-    allowance_out => "The allowance must be from 0 to 100 %." | "El margen debe ser de 0 a 100 %.";
     cautions_threshold => "A raised edge trips people. Mark it while the work is open, and fix the transition before the room is used."
         | "Un borde levantado hace tropezar. Márquelo mientras la obra está abierta y fije la transición antes de usar el cuarto.";
     cautions_door => "Check that the door still clears the finished floor before anything is poured; cutting a fire-rated door voids its rating."
@@ -370,9 +367,6 @@ pub fn ramp_refusal(refusal: &RampRefusal, units: Units) -> String {
             thickness_text(*step_left_in, units),
             thickness_text(*step_right_in, units),
         ),
-        RampRefusal::Yield { .. } => yield_out().to_owned(),
-        RampRefusal::Allowance { .. } => allowance_out().to_owned(),
-        RampRefusal::TooManyBags => too_many_bags().to_owned(),
     }
 }
 

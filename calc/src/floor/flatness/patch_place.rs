@@ -4,7 +4,7 @@ use crate::order::Order;
 use serde::Serialize;
 
 use super::super::geometry::Point;
-use super::patch::{IN2_PER_FT2, IN3_PER_FT3};
+use crate::quantity::{IN2_PER_FT2, IN3_PER_FT3};
 use super::walker::Walker;
 
 /// One patch: filled vertices next to each other.

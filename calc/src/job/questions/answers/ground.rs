@@ -13,6 +13,7 @@ use crate::job::questions::room::{
 };
 use crate::job::questions::survey::{Readings, readings};
 use crate::job::{ReadingWay, Room};
+use crate::quantity::IN2_PER_FT2;
 
 /// The outline, the openings, the readings and the old floor of a room.
 #[derive(Clone, Debug, PartialEq)]
@@ -175,7 +176,7 @@ impl Ground {
             corners: outline.corners().to_vec(),
             walls_in: outline.walls().map(|wall| wall.length_in()).collect(),
             area_in2: outline.area_in2(),
-            area_ft2: outline.area_in2() / super::IN2_PER_FT2,
+            area_ft2: outline.area_in2() / IN2_PER_FT2,
             perimeter_in: outline.perimeter_in(),
             miss_in: shape.walked.as_ref().map(|walked| walked.miss_in),
             allowed_miss_in: shape.walked.as_ref().map(|walked| walked.allowed_in),
