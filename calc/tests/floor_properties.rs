@@ -271,6 +271,9 @@ proptest! {
                 for way in &conflict.ways {
                     prop_assert!(flat(&surface, &changed(&ask, *way, 1e-7)).is_ok(), "{:?} {:?}", way, ask);
                     prop_assert!(flat(&surface, &changed(&ask, *way, -1e-6)).is_err(), "{:?} {:?}", way, ask);
+                    // What is read off works as well, unless no tape is fine enough for it.
+                    let shown = way.rounded_on(1.0 / 16.0, 0.01);
+                    prop_assert!(shown == *way || flat(&surface, &changed(&ask, shown, 0.0)).is_ok(), "{:?} {:?}", shown, ask);
                 }
             }
             Err(other) => prop_assert!(false, "{other}"),
@@ -282,7 +285,9 @@ proptest! {
 fn changed(ask: &PourAsk, way: Way, further: f64) -> PourAsk {
     let mut ask = ask.clone();
     match way {
-        Way::Height { id, to_in, by_in, .. } => {
+        Way::Height {
+            id, to_in, by_in, ..
+        } => {
             let exact = ask.rules[id as usize].kind == HeightKind::Exactly;
             // An upper height may lie past the limit of what can be; an exact one may have no room to.
             let further = if exact && further > 0.0 {
@@ -306,7 +311,12 @@ fn check_clash(surface: &Surface, ask: &PourAsk, clash: &Clash) -> Result<(), Te
         let mut limit = None;
         let cover = |vertex: usize| {
             let v = surface.vertices[vertex];
-            [1.0, v.at.x_in, v.at.y_in, v.height_in + ask.cover_in - loose_in]
+            [
+                1.0,
+                v.at.x_in,
+                v.at.y_in,
+                v.height_in + ask.cover_in - loose_in,
+            ]
         };
         for (index, cause) in clash.causes.iter().enumerate() {
             if Some(index) == without {
@@ -333,29 +343,62 @@ fn check_clash(surface: &Surface, ask: &PourAsk, clash: &Clash) -> Result<(), Te
     };
     prop_assert!(!named(None, ask, false, 1e-7), "{clash:?} {ask:?}");
     for index in 0..clash.causes.len() {
-        prop_assert!(named(Some(index), ask, false, 1e-7), "{index} {clash:?} {ask:?}");
+        prop_assert!(
+            named(Some(index), ask, false, 1e-7),
+            "{index} {clash:?} {ask:?}"
+        );
     }
     let by_own_cover = clash.causes.len() == 2
         && matches!(clash.causes[1], Cause::Cover { vertex }
             if ask.rules.iter().any(|rule| Cause::Rule { id: rule.id } == clash.causes[0]
                 && rule.points.iter().any(|at| at.distance_in(surface.vertices[vertex].at) < 1e-6)));
-    let of_rules = clash.causes.iter().filter(|cause| matches!(cause, Cause::Rule { .. })).count();
-    let told = clash.changes.iter().filter(|way| matches!(way, Way::Height { .. })).count();
+    let of_rules = clash
+        .causes
+        .iter()
+        .filter(|cause| matches!(cause, Cause::Rule { .. }))
+        .count();
+    let told = clash
+        .changes
+        .iter()
+        .filter(|way| matches!(way, Way::Height { .. }))
+        .count();
     // A height to meet at two places at once may have no remedy alone.
-    let twofold = ask.rules.iter().any(|rule| rule.kind == HeightKind::Exactly && rule.points.len() > 1);
-    prop_assert!(told == of_rules || twofold && told < of_rules, "{clash:?} {ask:?}");
+    let twofold = ask
+        .rules
+        .iter()
+        .any(|rule| rule.kind == HeightKind::Exactly && rule.points.len() > 1);
+    prop_assert!(
+        told == of_rules || twofold && told < of_rules,
+        "{clash:?} {ask:?}"
+    );
     for way in &clash.changes {
         let cured = changed(ask, *way, 0.0);
-        prop_assert!(named(None, &cured, !by_own_cover, 1e-6), "{way:?} {clash:?} {ask:?}");
+        prop_assert!(
+            named(None, &cured, !by_own_cover, 1e-6),
+            "{way:?} {clash:?} {ask:?}"
+        );
         let less = match *way {
             Way::Height { .. } => changed(ask, *way, -1e-3),
-            Way::Tilt { .. } => changed(ask, *way, -1e-3 * ask.tilt_limit_in_per_4ft.unwrap_or(0.0).max(1.0)),
+            Way::Tilt { .. } => changed(
+                ask,
+                *way,
+                -1e-3 * ask.tilt_limit_in_per_4ft.unwrap_or(0.0).max(1.0),
+            ),
         };
-        prop_assert!(!named(None, &less, !by_own_cover, 1e-7), "{way:?} {clash:?} {ask:?}");
+        prop_assert!(
+            !named(None, &less, !by_own_cover, 1e-7),
+            "{way:?} {clash:?} {ask:?}"
+        );
         if let Way::Height { id, to_in, .. } = *way {
             // What is shown instead works too.
-            if let rounded @ Way::Height { to_in: shown_in, .. } = way.rounded_on(1.0 / 16.0, 0.01) {
-                prop_assert!(named(None, &changed(ask, rounded, 0.0), !by_own_cover, 1e-6), "{rounded:?} {clash:?}");
+            if let rounded @ Way::Height {
+                to_in: shown_in, ..
+            } = way.rounded_on(1.0 / 16.0, 0.01)
+            {
+                prop_assert!(
+                    named(None, &changed(ask, rounded, 0.0), !by_own_cover, 1e-6),
+                    "{rounded:?} {clash:?}"
+                );
                 let at_most = ask.rules[id as usize].kind == HeightKind::AtMost;
                 prop_assert!(!at_most || shown_in >= to_in - 1e-6);
             }
@@ -398,7 +441,13 @@ fn feasible(mut rows: Vec<[f64; 4]>, limit_in_per_4ft: Option<f64>) -> bool {
         }
         for a in &up {
             for b in &down {
-                rest.push([0, 1, 2, 3].map(|i| if i <= unknown && i < 3 { 0.0 } else { a[i] + b[i] }));
+                rest.push([0, 1, 2, 3].map(|i| {
+                    if i <= unknown && i < 3 {
+                        0.0
+                    } else {
+                        a[i] + b[i]
+                    }
+                }));
             }
         }
         rows = rest;

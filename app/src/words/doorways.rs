@@ -6,7 +6,7 @@ use calc::floor::ramp::{Quantity, RampRefusal};
 use calc::job::{Layer, Units};
 use calc::quantity::{Slope, SlopeUnit, fixed};
 
-use crate::pictures::{length_text, thickness_text};
+use crate::pictures::{at_least_text, length_text, thickness_text};
 
 words! {
     stage => "Doors" | "Puertas";
@@ -287,10 +287,15 @@ pub fn treatment(treatment: Treatment, units: Units) -> String {
             upright_in,
             bevel_rise_in,
             least_run_in,
-        } => treat_bevel(text(upright_in), text(bevel_rise_in), text(least_run_in)),
-        Treatment::Ramp { least_run_in } => {
-            treat_ramp(text(published_in("bevelled_step")), text(least_run_in))
-        }
+        } => treat_bevel(
+            text(upright_in),
+            text(bevel_rise_in),
+            at_least_text(least_run_in, units),
+        ),
+        Treatment::Ramp { least_run_in } => treat_ramp(
+            text(published_in("bevelled_step")),
+            at_least_text(least_run_in, units),
+        ),
     }
 }
 
@@ -377,6 +382,7 @@ pub fn missing(name: &str) -> &'static str {
         "beyond_reading" => still_missing_reading(),
         "beyond_spot" => spot_missing(),
         "thickness" => still_missing_thickness(),
+        "place" => still_missing_place(),
         "ramp_slope" | "ramp_length" => still_missing_slope(),
         _ => still_missing_place(),
     }
@@ -412,6 +418,13 @@ mod tests {
             "{}",
             said(1.0)
         );
+    }
+
+    #[test]
+    fn a_length_to_have_at_least_is_rounded_up() {
+        // 1.1155 in at 1:12 is 13.386 in long: 13-3/8 in would be steeper.
+        let said = treatment(classify(1.1155).unwrap().treatment, Units::FeetInches);
+        assert!(said.contains("13 7/16\""), "{said}");
     }
 
     #[test]

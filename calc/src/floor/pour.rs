@@ -15,8 +15,8 @@ use super::plane::Plane;
 use super::surface::Surface;
 use crate::quantity::IN3_PER_FT3;
 
-pub use ask::{HeightKind, HeightRule, MOST_COVER_IN, PourAsk, PourRefusal};
 use ask::check;
+pub use ask::{HeightKind, HeightRule, MOST_COVER_IN, PourAsk, PourRefusal};
 pub use conflict::{Cause, Clash, Conflict, Way};
 pub use depth::DepthAlong;
 use flat_conflict::flat_conflict;
@@ -227,7 +227,6 @@ impl Pour {
             downhill_degrees: plane.downhill_degrees(),
         }
     }
-
 }
 
 #[cfg(test)]
@@ -310,10 +309,7 @@ mod tests {
         let found = conflict(&[(AtMost, 0.5), (AtMost, 0.4)]).clashes;
         let causes: Vec<_> = found.iter().map(|clash| clash.causes.clone()).collect();
         let cover = Cover { vertex: 1 };
-        assert_eq!(
-            causes,
-            [[Rule { id: 0 }, cover], [Rule { id: 1 }, cover]]
-        );
+        assert_eq!(causes, [[Rule { id: 0 }, cover], [Rule { id: 1 }, cover]]);
         assert_eq!(heights(&found[0].changes), [(0, 0.625)]);
         assert_eq!(heights(&found[1].changes), [(1, 0.625)]);
         let found = conflict(&[(Exactly, 1.0), (AtMost, 0.5)]).clashes;

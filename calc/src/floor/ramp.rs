@@ -140,7 +140,12 @@ pub fn ramp(entry: RampEntry) -> Result<Ramp, RampRefusal> {
         }
         Fit::Length(length_in) => {
             check_run(length_in)?;
-            (length_in, length_in)
+            // Floors that meet have nothing to ramp, however long.
+            if low_side == LowSide::Neither {
+                (0.0, 0.0)
+            } else {
+                (length_in, length_in)
+            }
         }
     };
     let run_in = run_left_in.max(run_right_in);
@@ -282,6 +287,11 @@ mod tests {
             })
         );
         let none = ramp(entry(0.0, 0.0, Fit::Slope(0.0))).unwrap();
+        assert_eq!(
+            (none.run_in, none.wedge_in3, none.low_side),
+            (0.0, 0.0, LowSide::Neither)
+        );
+        let none = ramp(entry(0.0, 0.0, Fit::Length(10.0))).unwrap();
         assert_eq!(
             (none.run_in, none.wedge_in3, none.low_side),
             (0.0, 0.0, LowSide::Neither)

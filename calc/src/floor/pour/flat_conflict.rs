@@ -69,9 +69,7 @@ impl Search<'_> {
             for (at, &first) in through.iter().enumerate() {
                 for &second in through.iter().skip(at + 1) {
                     let pair = [first, second];
-                    let clash = self
-                        .clash(&pair, false)
-                        .or_else(|| self.clash(&pair, true));
+                    let clash = self.clash(&pair, false).or_else(|| self.clash(&pair, true));
                     clashes.extend(clash);
                 }
             }

@@ -158,7 +158,10 @@ impl<'a> Program<'a> {
             } = self.hold(&rows, &self.three_round(*place), goal)
             {
                 let height_in = self.unscaled(&plane).height_in(*place);
-                if least.as_ref().is_none_or(|least| height_in < least.height_in) {
+                if least
+                    .as_ref()
+                    .is_none_or(|least| height_in < least.height_in)
+                {
                     least = Some(self.extreme(height_in, rests_on));
                 }
             }
@@ -198,8 +201,7 @@ impl<'a> Program<'a> {
                 plane, rests_on, ..
             } => {
                 let height_in = self.unscaled(&plane).height_in(place);
-                (self.scaled(height_in) < 0.5 * ceiling)
-                    .then(|| self.extreme(height_in, rests_on))
+                (self.scaled(height_in) < 0.5 * ceiling).then(|| self.extreme(height_in, rests_on))
             }
             Held::Impossible(_) => None,
         }

@@ -11,7 +11,7 @@ use crate::job::questions::EntryProblem;
 use crate::job::questions::room::{
     OpeningTrouble, Placed, RoomShape, ShapeProblem, openings, outline,
 };
-use crate::job::questions::survey::{Readings, readings};
+use crate::job::questions::survey::{MovedSpot, Readings, readings};
 use crate::job::{ReadingWay, Room};
 use crate::quantity::IN2_PER_FT2;
 
@@ -92,6 +92,8 @@ pub struct SurveyFacts {
     pub problems: Vec<EntryProblem>,
     /// Readings that disagree with their neighbours.
     pub suspects: Vec<SuspectSpot>,
+    /// Spots that were measured a little past a wall and stand at it.
+    pub moved: Vec<MovedSpot>,
 }
 
 /// A reading to take again.
@@ -150,9 +152,10 @@ impl Ground {
     /// What a room gives.
     pub fn of(room: &Room) -> Self {
         let shape = outline(&room.outline);
-        let readings = readings(&room.survey);
+        let walls = shape.as_ref().ok().map(|shape| &shape.outline);
+        let readings = readings(&room.survey, walls);
         let (openings, opening_troubles) = match &shape {
-            Ok(shape) => openings(&shape.outline, &room.openings),
+            Ok(shape) => openings(shape, &room.openings),
             Err(_) => Default::default(),
         };
         let floor = floor(&shape, &readings);
@@ -216,6 +219,7 @@ impl Ground {
             read: self.readings.spots.len(),
             unread: self.readings.unread(),
             problems: self.readings.problems.clone(),
+            moved: self.readings.moved(),
             suspects: self
                 .readings
                 .doubted()

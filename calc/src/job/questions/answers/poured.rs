@@ -155,7 +155,7 @@ pub fn poured(
         least_at: Mark::of(surface, readings, pour.least_at),
         spots: spot_depths(room, &pour, readings),
         along: along(surface, &pour, openings),
-        dam_in: dams.iter().map(|dam| dam.dam_in).sum(),
+        dam_in: dams.iter().fold(0.0, |sum_in, dam| sum_in + dam.dam_in),
         dams,
         lifts: in_lifts(&room.pour, surface, &pour),
         pace: match &bags {
