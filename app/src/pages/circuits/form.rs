@@ -14,9 +14,9 @@ use crate::open_job::OpenJob;
 use crate::pages::job_fields::{
     At, at, choice, code_at, id_code, known, number, pick, text, yes_no,
 };
-use crate::pages::sum_ampacity::{Bundle, LaidForm};
 use crate::pages::sum_fields::{self, Shown, label, numbered, options, size_spot, sizes};
 use crate::pages::sums::{JobRow, OpenSums};
+use crate::pages::wiring_sums::laid::{Bundle, LaidForm};
 use crate::reactive::{When, derived, draw, memo, say};
 use crate::words::wiring::{self as wiring_words, circuits as words};
 use crate::words::{common, wiring::circuits};
