@@ -4,7 +4,8 @@
 //! - [`box_form`] a box as it is entered, [`box_fill`] how full it is;
 //! - [`laid`] a wire as it lies, [`ampacity`] what it carries;
 //! - [`drop`] what a run loses, and [`measured`] what measured volts imply;
-//! - [`cable`] cable for a run, and [`switches`] the cables between switches.
+//! - [`cable`] cable for a run, and [`switches`] the cables between switches;
+//! - [`keep`] a sum kept into a job.
 
 pub mod frame;
 
@@ -25,3 +26,5 @@ pub mod measured;
 pub mod cable;
 
 mod switches;
+
+mod keep;

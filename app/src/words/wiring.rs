@@ -20,6 +20,8 @@ pub mod drop;
 
 pub mod fill;
 
+pub mod keep;
+
 pub mod panel;
 
 pub mod rules;

@@ -16,6 +16,7 @@ use super::super::sum_fields::{
 };
 use super::super::sums::OpenSums;
 use super::frame::{Outcome, Part, SumFrame, Told};
+use super::keep::{KeepWiring, Keeps};
 use super::laid::{Bundle, LaidForm};
 use crate::markup::view;
 use crate::reactive::draw;
@@ -70,7 +71,8 @@ pub fn SumAmpacityPage() -> impl IntoView {
         {choice(open, "feeds", label(says::feeds_label()), "", feeds, coded!(Coded::word; ampacity.feeds))}
         <Bundle open />
     };
-    view! { <SumFrame open title=says::title() of fields=fields.into_any() after=().into_any() /> }
+    let keep = view! { <KeepWiring open what=Keeps::Ampacity /> };
+    view! { <SumFrame open title=says::title() of fields=fields.into_any() after=keep.into_any() /> }
 }
 
 fn of(sums: &Sums) -> Outcome {

@@ -12,6 +12,7 @@ use super::super::sum_fields::edition_field;
 use super::super::sums::OpenSums;
 use super::box_form::BoxForm;
 use super::frame::{Outcome, Part, Picture, SumFrame, Table, Told};
+use super::keep::{KeepWiring, Keeps};
 use crate::markup::view;
 use crate::pictures::box_fill::{BoxContent, BoxLayer, Filling};
 use crate::words::wiring::{self as words, fill, rules};
@@ -24,7 +25,8 @@ pub fn SumBoxPage() -> impl IntoView {
         {edition_field(open)}
         <BoxForm open />
     };
-    view! { <SumFrame open title=fill::title() of fields=fields.into_any() after=().into_any() /> }
+    let keep = view! { <KeepWiring open what=Keeps::Box /> };
+    view! { <SumFrame open title=fill::title() of fields=fields.into_any() after=keep.into_any() /> }
 }
 
 fn of(sums: &Sums) -> Outcome {

@@ -14,6 +14,7 @@ use super::super::sum_fields::{
 };
 use super::super::sums::OpenSums;
 use super::frame::{Outcome, SumFrame, Table, Told};
+use super::keep::{KeepWiring, Keeps};
 use super::switches::Switches;
 use crate::markup::view;
 use crate::reactive::{When, derived};
@@ -49,8 +50,11 @@ pub fn SumCablePage() -> impl IntoView {
         )}
         {edition_field(open)}
     };
-    let switches = view! { <Switches open /> };
-    view! { <SumFrame open title=says::title() of fields=fields.into_any() after=switches.into_any() /> }
+    let after = view! {
+        <KeepWiring open what=Keeps::Cable />
+        <Switches open />
+    };
+    view! { <SumFrame open title=says::title() of fields=fields.into_any() after=after.into_any() /> }
 }
 
 fn of(sums: &Sums) -> Outcome {

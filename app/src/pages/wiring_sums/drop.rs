@@ -20,6 +20,7 @@ use super::super::sum_fields::{
 use super::super::sums::OpenSums;
 use super::drop_form::{Finer, Loads, Stretches, supply};
 use super::frame::{Outcome, Picture, SumFrame, Table, Told};
+use super::keep::{KeepWiring, Keeps};
 use crate::markup::view;
 use crate::pictures::drop_plot::{DropContent, DropLine};
 use crate::reactive::When;
@@ -107,7 +108,8 @@ pub fn SumDropPage() -> impl IntoView {
         </details>
         {edition_field(open)}
     };
-    view! { <SumFrame open title=says::title() of fields=fields.into_any() after=().into_any() /> }
+    let keep = view! { <KeepWiring open what=Keeps::Drop /> };
+    view! { <SumFrame open title=says::title() of fields=fields.into_any() after=keep.into_any() /> }
 }
 
 fn of(sums: &Sums) -> Outcome {
