@@ -178,16 +178,19 @@ pub fn field(
     shown: Shown,
     spot: Spot,
 ) -> AnyView {
-    measured(open, id.into(), label, field, shown, spot)
+    let none = Signal::stored(None);
+    measured(open, id.into(), label, field, shown, spot, none)
 }
 
-fn measured(
+/// The same where the whole question can refuse what its entry alone allows.
+pub fn measured(
     open: OpenSums,
     id: String,
     label: Signal<String>,
     field: Field,
     shown: Shown,
     spot: Spot,
+    also: Signal<Option<String>>,
 ) -> AnyView {
     let Spot { row, read, write } = spot;
     let value = open.part(move |sums| read(sums, row).cloned().unwrap_or_default());
@@ -200,7 +203,7 @@ fn measured(
     });
     let hint = Signal::stored(shown.hint.to_owned());
     let units = open.units();
-    view! { <Measured id label hint field units optional=shown.optional value on_typed /> }
+    view! { <Measured id label hint field units also optional=shown.optional value on_typed /> }
         .into_any()
 }
 
@@ -238,6 +241,20 @@ pub fn pick(
 ) -> AnyView {
     let (value, on_pick) = chosen(open, spot);
     view! { <Pick id=id.into() label options=Signal::stored(options) value on_pick /> }.into_any()
+}
+
+/// The size of a wire, from 18 or 14 AWG to 500 kcmil, and why it can't be, where it can't.
+pub fn size_pick(
+    open: OpenSums,
+    id: &'static str,
+    least: Size,
+    spot: CodeSpot,
+    error: Signal<Option<String>>,
+) -> AnyView {
+    let (value, on_pick) = chosen(open, spot);
+    let options = Signal::stored(sizes(least, Size::Kcmil500));
+    view! { <Pick id=id.to_owned() label=label(words::size_label()) options value error on_pick /> }
+        .into_any()
 }
 
 /// The same from a list that follows the page.

@@ -12,12 +12,12 @@ use calc::working::Step;
 use leptos::prelude::*;
 
 use super::super::sum_fields::{
-    Shown, choice, coded, edition_field, few, field, label, pick, size_spot, sizes, typed,
+    Shown, choice, coded, edition_field, few, field, label, size_pick, size_spot, typed,
 };
 use super::super::sums::OpenSums;
 use super::frame::{Outcome, Part, SumFrame, Told};
 use super::keep::{KeepWiring, Keeps};
-use super::laid::{Bundle, LaidForm};
+use super::laid::{Bundle, LaidForm, refused_size};
 use crate::markup::view;
 use crate::reactive::draw;
 use crate::words::common;
@@ -50,12 +50,12 @@ pub fn SumAmpacityPage() -> impl IntoView {
         (AmpacityWant::Conductor.code(), says::want_smallest()),
     ]);
     let of_want = move || match want.get() {
-        AmpacityWant::Ampacity => pick(
+        AmpacityWant::Ampacity => size_pick(
             open,
             "wire-size",
-            label(words::size_label()),
-            sizes(Size::Awg14, Size::Kcmil500),
+            Size::Awg14,
             size_spot!(ampacity.laid.size),
+            refused_size(open),
         ),
         AmpacityWant::Conductor => load_fields(open),
     };

@@ -4,18 +4,20 @@ use calc::job::questions::wiring::AskProblem;
 use calc::job::questions::wiring::drop::{
     DropAnswer as DropFound, longest_run_of, smallest_for_drop_of, voltage_drop_of,
 };
-use calc::job::sums::{DropSum, DropWant, Sums};
+use calc::job::sums::{DropWant, Sums};
 use calc::job::{CodeEdition, Units, fields};
 use calc::quantity::fixed;
 use calc::saved::Coded;
 use calc::wiring::conductor::{Metal, Size};
+use calc::wiring::impedance::ImpedanceRefusal;
 use calc::wiring::tables::BRANCH_DROP_PERCENT;
 use calc::wiring::voltage_drop::{DropRefusal, LongestRun, SmallestForDrop};
 use calc::working::Step;
 use leptos::prelude::*;
 
 use super::super::sum_fields::{
-    Shown, choice, coded, edition_field, few, field, label, options, pick, size_spot, sizes, typed,
+    Shown, choice, coded, edition_field, few, field, label, options, pick, size_pick, size_spot,
+    typed,
 };
 use super::super::sums::OpenSums;
 use super::drop_form::{Finer, Loads, Stretches, supply};
@@ -23,7 +25,7 @@ use super::frame::{Outcome, Picture, SumFrame, Table, Told};
 use super::keep::{KeepWiring, Keeps};
 use crate::markup::view;
 use crate::pictures::drop_plot::{DropContent, DropLine};
-use crate::reactive::When;
+use crate::reactive::{When, derived};
 use crate::words::wiring::{self as words, drop as says, rules};
 
 /// What the sum answers, whichever is wanted.
@@ -34,7 +36,8 @@ enum Answer {
 }
 
 impl Answer {
-    fn of(sum: &DropSum, edition: CodeEdition) -> Result<Self, AskProblem<DropRefusal>> {
+    fn asked(sums: &Sums) -> Result<Self, AskProblem<DropRefusal>> {
+        let (sum, edition) = (&sums.voltage_drop, sums.code_edition);
         Ok(match sum.want {
             DropWant::Drop => Self::Drop(Box::new(voltage_drop_of(sum, edition)?)),
             DropWant::Length => Self::Longest(longest_run_of(sum, edition)?),
@@ -69,17 +72,19 @@ pub fn SumDropPage() -> impl IntoView {
         (DropWant::Length.code(), says::want_longest()),
         (DropWant::Size.code(), says::want_smallest()),
     ]);
+    let refused = derived(
+        move || match open.sums.with(|sums| Answer::asked(sums).err()) {
+            Some(AskProblem::Refused(DropRefusal::Impedance(ImpedanceRefusal::Conductor(
+                refusal,
+            )))) => Some(words::conductor_refusal(&refusal)),
+            _ => None,
+        },
+    );
     let fields = view! {
         {choice(open, "drop-want", label(says::want_label()), "", wants, coded!(DropWant::code; voltage_drop.want))}
         {supply(open)}
         <When when=move || want.get() != DropWant::Size>
-            {pick(
-                open,
-                "drop-size",
-                label(words::size_label()),
-                sizes(Size::Awg18, Size::Kcmil500),
-                size_spot!(voltage_drop.size),
-            )}
+            {size_pick(open, "drop-size", Size::Awg18, size_spot!(voltage_drop.size), refused)}
         </When>
         {pick(
             open,
@@ -113,8 +118,9 @@ pub fn SumDropPage() -> impl IntoView {
 }
 
 fn of(sums: &Sums) -> Outcome {
-    let asked = Answer::of(&sums.voltage_drop, sums.code_edition);
-    Outcome::of(asked, says::refusal, |answer| told(&answer, sums.units))
+    Outcome::of(Answer::asked(sums), says::refusal, |answer| {
+        told(&answer, sums.units)
+    })
 }
 
 /// Feet or meters of the longest run, never rounded up: past it the limit is not kept.

@@ -1,20 +1,54 @@
 //! A wire as it lies: its metal and covering, the air round it, its terminals, and the cables beside it. The quick sum
 //! and a job's circuits share it.
 
+use calc::job::questions::wiring::AskProblem;
+use calc::job::questions::wiring::laid::{LaidRefusal, ampacity_of, smallest_of};
+use calc::job::sums::{AmpacityWant, Sums};
 use calc::job::{BesideEntry, CableKind, GroupingKind, Typed, fields};
 use calc::saved::Coded;
-use calc::wiring::ampacity::Terminals;
+use calc::wiring::ampacity::{AmpacityRefusal, Terminals};
 use calc::wiring::conductor::Metal;
 use leptos::prelude::*;
 
 use super::super::sum_fields::{
-    Row, Shown, choice, coded, few, field, label, list, options, pick, rows, typed,
+    Row, Shown, choice, coded, few, field, label, list, measured, options, pick, rows, typed,
 };
 use super::super::sums::OpenSums;
 use crate::entry::ChoiceOption;
 use crate::markup::view;
-use crate::reactive::When;
+use crate::reactive::{When, derived};
 use crate::words::wiring::{self as words, ampacity as says};
+
+/// Why calc has no ampacity for what is entered, where the wire itself or the air round it is why.
+fn refused(sums: &Sums) -> Option<AmpacityRefusal> {
+    let (sum, edition) = (&sums.ampacity, sums.code_edition);
+    let asked = match sum.want {
+        AmpacityWant::Ampacity => ampacity_of(sum, edition).err(),
+        AmpacityWant::Conductor => smallest_of(sum, edition).err(),
+    };
+    match asked {
+        Some(AskProblem::Refused(LaidRefusal::Ampacity(refusal))) => Some(refusal),
+        _ => None,
+    }
+}
+
+/// Why a wire of this size can't be, in words.
+pub fn refused_size(open: OpenSums) -> Signal<Option<String>> {
+    derived(move || match open.sums.with(refused) {
+        Some(AmpacityRefusal::Conductor(refusal)) => Some(words::conductor_refusal(&refusal)),
+        _ => None,
+    })
+}
+
+/// Why it can't lie in this air, in words.
+fn refused_air(open: OpenSums) -> Signal<Option<String>> {
+    derived(move || match open.sums.with(refused) {
+        Some(refusal @ (AmpacityRefusal::Ambient { .. } | AmpacityRefusal::TooHot { .. })) => {
+            Some(says::refusal(&refusal))
+        }
+        _ => None,
+    })
+}
 
 /// A conductor's metal and covering, the air round it and its terminals.
 #[component]
@@ -42,13 +76,14 @@ pub fn LaidForm(
             options(words::covering),
             coded!(Coded::word; ampacity.laid.covering),
         )}
-        {field(
+        {measured(
             open,
-            "ambient",
+            "ambient".to_owned(),
             label(says::ambient_label()),
             fields::AMBIENT,
             Shown::hint(says::ambient_hint()),
             typed!(ampacity.laid.ambient),
+            refused_air(open),
         )}
         {choice(
             open,
@@ -123,13 +158,14 @@ pub fn Bundle(
         let count = Typed::plain("1");
         sums.ampacity.laid.beside.push(BesideEntry { id, count, ..BesideEntry::default() });
     });
-    let measured = move || matches!(grouping.get(), GroupingKind::Bundled | GroupingKind::Nipple);
+    let with_length =
+        move || matches!(grouping.get(), GroupingKind::Bundled | GroupingKind::Nipple);
     view! {
         <section class="sheet">
             <h2>{says::bundle_heading()}</h2>
             {pick(open, "own-cable", label(says::own_label()), kinds(), coded!(CableKind::code; ampacity.laid.cable))}
             {pick(open, "grouping", label(says::lie_label()), ways, coded!(GroupingKind::code; ampacity.laid.grouping))}
-            <When when=measured>
+            <When when=with_length>
                 {field(
                     open,
                     "grouped-length",
