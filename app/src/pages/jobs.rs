@@ -13,7 +13,7 @@ use crate::shell::PageHeading;
 use crate::store::carry::{self, Here, Incoming, Keep};
 use crate::store::index::{self, Listed};
 use crate::store::{self, Seen, ShelfRefusal, bin, files, fresh, jobs, keys, link, persist};
-use crate::words::{common, jobs as words, notices, room as room_words};
+use crate::words::{common, demo as demo_words, jobs as words, notices, room as room_words};
 
 /// What the page has to say after an action.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +71,9 @@ pub fn JobsPage() -> impl IntoView {
             for (opening, name) in room.openings.iter_mut().zip(names) {
                 opening.name = name.to_owned();
             }
+        }
+        for name in demo::names(&mut job) {
+            *name = demo_words::named(name).to_owned();
         }
         keep_new(job);
     };
