@@ -241,3 +241,39 @@ fn a_contact_that_is_not_in_the_grid_is_loose() {
     let white = Contact::End(End::near(entry.cables[1].id, 1));
     assert_eq!(found.description.at(white), At::Loose);
 }
+
+#[test]
+fn the_demo_is_explained_by_a_white_that_is_open() {
+    use calc::job::questions::opened::readings;
+    use calc::wiring::open_box::diagnosis::diagnose;
+    use calc::wiring::open_box::faults::FaultKind;
+    use calc::wiring::open_box::next_reading::next_reading;
+    let job = demo::job("k3", "2026-03-02T08:00:00Z");
+    let entry = &job.opened[0];
+    let found = described(&job, entry).unwrap();
+    let read: Vec<_> = readings(entry, &found.description)
+        .into_iter()
+        .map(|of| of.reading.unwrap())
+        .collect();
+    let diagnosis = diagnose(&found.description, &read).unwrap();
+    let first = &diagnosis.answers[0];
+    // With the hall off, 120 V on the whites and nothing in the white to the panel: it comes through the heater and
+    // has no way back.
+    assert!(
+        first
+            .members
+            .iter()
+            .all(|m| m.faults.iter().any(|f| f.kind == FaultKind::NeutralOpen)),
+        "{first:?}"
+    );
+    assert_eq!(first.explained, [0, 1]);
+    for answer in diagnosis.answers.iter().take(4) {
+        for member in &answer.members {
+            let kinds: Vec<_> = member.faults.iter().map(|f| (f.kind, &f.places)).collect();
+            println!("{:.3} {kinds:?}", member.share);
+        }
+        println!("---");
+    }
+    let next = next_reading(&found.description, &read, &diagnosis, entry.boxes[0].id);
+    println!("{next:?}");
+}
