@@ -266,6 +266,9 @@ fn places(c: &CircuitContent) -> Places {
     }
 }
 
+/// A drawing up to so wide is made to fit the screen.
+const FITS: f64 = 440.0;
+
 /// The wiring of one box.
 #[component]
 pub fn CircuitPicture(
@@ -276,7 +279,13 @@ pub fn CircuitPicture(
     #[prop(into)]
     says: Signal<String>,
 ) -> impl IntoView {
-    let size = move |of: fn(&Places) -> f64| content.with(|c| format!("{:.0}", of(&places(c))));
+    // A box of few cables fits the screen; one of many is drawn as wide as it must be, and scrolls.
+    let size = move |of: fn(&Places) -> f64| {
+        content.with(|c| {
+            let at = places(c);
+            (at.width > FITS).then(|| format!("{:.0}", of(&at)))
+        })
+    };
     let view_box = move || {
         content.with(|c| {
             let at = places(c);
@@ -286,7 +295,7 @@ pub fn CircuitPicture(
     view! {
         <svg
             viewBox=view_box
-            width=move || size(|at| at.width)
+            width=move || size(|at| at.width).unwrap_or_else(|| "100%".to_owned())
             height=move || size(|at| at.height)
             role="img"
             aria-label=move || says.get()
