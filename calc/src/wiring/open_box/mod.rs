@@ -47,4 +47,8 @@ mod reach;
 
 mod signature;
 
+mod sway;
+
+mod through;
+
 mod ways;

@@ -5,7 +5,7 @@
 
 use serde::Serialize;
 
-use super::description::{Contact, Description, DescriptionRefusal, End, check};
+use super::description::{Contact, Description, DescriptionRefusal, End, LoadKind, check};
 use super::places::{Places, Sets};
 use super::reading::Point;
 use super::situation::{Apart, LoadId, Position, Situation, SwitchId};
@@ -180,6 +180,10 @@ pub struct Network {
     /// Breaker, pole, the node behind it.
     poles: Vec<(u32, usize, usize)>,
     added: usize,
+    /// What each load is.
+    kinds: Vec<(LoadId, LoadKind)>,
+    /// The cables whose length was not given.
+    guessed: Vec<u32>,
 }
 
 impl Network {
@@ -253,6 +257,19 @@ impl Network {
             Point::GroundBar => Some(GROUND_BAR),
             Point::Pipe => Some(PIPE),
         }
+    }
+
+    /// What a load is.
+    pub(super) fn load_kind(&self, load: LoadId) -> LoadKind {
+        self.kinds
+            .iter()
+            .find(|(id, _)| *id == load)
+            .map_or(LoadKind::Other, |(_, kind)| *kind)
+    }
+
+    /// Whether the length of a cable was taken as usual, since none was given.
+    pub(super) fn is_guessed(&self, cable: u32) -> bool {
+        self.guessed.contains(&cable)
     }
 
     /// The place of a part among the branches.

@@ -30,6 +30,8 @@ pub(super) fn build(description: &Description) -> Network {
         landings: Vec::new(),
         poles: Vec::new(),
         added: 0,
+        kinds: Vec::new(),
+        guessed: Vec::new(),
     };
     network.supply(description);
     for breaker in &description.breakers {
@@ -47,6 +49,9 @@ pub(super) fn build(description: &Description) -> Network {
     for cable in &description.cables {
         network.conductors(cable);
         network.far(cable);
+        if cable.length_ft.is_none() {
+            network.guessed.push(cable.id);
+        }
     }
     for device in &description.devices {
         network.device(device);
@@ -73,6 +78,11 @@ impl Network {
             value: Value::Ohm(ohm),
             part,
         });
+    }
+
+    fn load(&mut self, from: usize, to: usize, load: &Load, id: LoadId) {
+        self.kinds.push((id, load.kind));
+        self.ohm(from, to, load.ohm(), Part::Load(id));
     }
 
     fn supply(&mut self, description: &Description) {
@@ -175,8 +185,7 @@ impl Network {
 
     fn across(&mut self, cable: u32, load: usize, across: &Across, nodes: &[usize]) {
         if let (Some(&from), Some(&to)) = (nodes.get(across.from), nodes.get(across.to)) {
-            let part = Part::Load(LoadId::Beyond { cable, load });
-            self.ohm(from, to, across.load.ohm(), part);
+            self.load(from, to, &across.load, LoadId::Beyond { cable, load });
         }
     }
 
@@ -216,8 +225,7 @@ impl Network {
         if let Some((load, to)) = &switch.load
             && let Some(&to) = nodes.get(*to)
         {
-            let part = Part::Load(LoadId::Beyond { cable, load: 0 });
-            self.ohm(behind, to, load.ohm(), part);
+            self.load(behind, to, load, LoadId::Beyond { cable, load: 0 });
         }
     }
 
@@ -301,7 +309,7 @@ impl Network {
 
     fn plugged(&mut self, load: &Option<Load>, hot: usize, neutral: usize, id: LoadId) {
         if let Some(load) = load {
-            self.ohm(hot, neutral, load.ohm(), Part::Load(id));
+            self.load(hot, neutral, load, id);
         }
     }
 
