@@ -39,6 +39,8 @@ pub mod next_reading;
 
 pub mod put_right;
 
+mod gain;
+
 mod ohms;
 
 mod places;

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::description::Description;
 use super::diagnosis::{Answer, Diagnosis};
 use super::likelihood::{Expected, LEADS_OHM};
+use super::gain::{Gain, gain};
 use super::network::Network;
 use super::permitted::{Permitted, Risk, permitted};
 use super::reading::{Probe, Reading};
@@ -98,6 +99,7 @@ fn best_of(
         })
         .collect();
     let sum: f64 = expected.iter().map(|(share, _)| share).sum();
+    let likeliest = expected.iter().map(|(share, _)| share / sum).fold(0.0, f64::max);
     let mut best: Option<(f64, NextReading)> = None;
     let mut place = 0;
     for group in permitted {
@@ -113,8 +115,11 @@ fn best_of(
             if taken {
                 continue;
             }
-            let bits = bits(&column);
-            let worth = bits * liking(*risk) * ease(&group.situation);
+            let Gain { bits, right } = gain(&column, likeliest);
+            let k: f64 = std::env::var("KR").map_or(0.0, |t| t.parse().unwrap());
+            let late: f64 = std::env::var("KL").map_or(0.0, |t| t.parse().unwrap());
+            let k = if readings.len() >= 3 { late } else { k };
+            let worth = (bits + k * right) * liking(*risk) * ease(&group.situation);
             if bits >= LEAST_BITS && best.as_ref().is_none_or(|(most, _)| worth > *most + 1e-9) {
                 let next = NextReading {
                     situation: group.situation.clone(),
@@ -204,43 +209,6 @@ fn clusters(column: &[(f64, Option<Expected>)]) -> Vec<(Kind, Vec<usize>)> {
         }
     }
     clusters
-}
-
-fn plogp(p: f64) -> f64 {
-    if p > 0.0 { -p * p.log2() } else { 0.0 }
-}
-
-/// What a reading is expected to tell, bits: the entropy of its outcomes, less that of a yes or no that errs.
-fn bits(column: &[(f64, Option<Expected>)]) -> f64 {
-    let clusters = clusters(column);
-    if clusters.len() < 2 && clusters.iter().all(|(kind, _)| *kind == Kind::Figure) {
-        return 0.0;
-    }
-    let mut shares: Vec<f64> = Vec::new();
-    let mut yes = 0.0;
-    let mut doubt = 0.0;
-    for (kind, list) in &clusters {
-        let mut figure = 0.0;
-        for at in list {
-            if let Some((share, Some(expected))) = column.get(*at) {
-                yes += share * expected.yes;
-                figure += share * (1.0 - expected.yes);
-                doubt += share * (plogp(expected.yes) + plogp(1.0 - expected.yes));
-            }
-        }
-        if *kind == Kind::Figure {
-            shares.push(figure);
-        }
-    }
-    let shown: f64 = shares.iter().sum();
-    let sum: f64 = column
-        .iter()
-        .filter(|(_, e)| e.is_some())
-        .map(|(share, _)| share)
-        .sum();
-    shares.push(yes);
-    shares.push((sum - shown - yes).max(0.0));
-    (shares.iter().map(|p| plogp(*p)).sum::<f64>() - doubt).max(0.0)
 }
 
 /// What an outcome has to be where one thing is expected.
