@@ -31,6 +31,10 @@ fn main() {
                 if least && run.tellable {
                     least_sizes.push(least_group(&house));
                 }
+                if show {
+                    let first = run.diagnosis.answers.first().expect("an answer");
+                    println!("share {:.3} {} {}", first.share, run.within(1), run.tellable);
+                }
                 if show && run.tellable && !run.within(1) {
                     print(&house, &run);
                 }

@@ -21,8 +21,9 @@ pub const EXPLAINED_WITHIN: f64 = 3.0;
 /// A yes or no counts as explained if at least so probable.
 pub const EXPLAINED_FROM: f64 = 0.2;
 
-/// The share of readings that are off for a reason nobody knows. Source: an estimate.
-const SLIPS: f64 = 0.02;
+/// The share of readings that are off for a reason nobody knows; loads that are other than described are explanations
+/// of their own. Source: an estimate.
+const SLIPS: f64 = 0.005;
 
 /// Added to ohms before their logarithm is taken, ohms: what leads and contacts of a meter do.
 pub const LEADS_OHM: f64 = 0.3;
@@ -260,10 +261,10 @@ impl<'a> View<'a> {
         }
     }
 
-    /// A clamp: 3 % and 40 mA of its own, a fifth since loads were only told, and what the lengths leave open.
+    /// A clamp: 3 % and 40 mA of its own, 15 % since loads were only told, and what the lengths leave open.
     fn amperes(&mut self, of: u32, one: Option<usize>) -> Expected {
         let amps = sum(&self.amps, of, one);
-        let mut spread = 0.04_f64.hypot(0.2 * amps);
+        let mut spread = 0.04_f64.hypot(0.15 * amps);
         let swayed = self
             .swayed
             .get_or_insert_with(|| sway::swayed(&self.scene, &self.amps));

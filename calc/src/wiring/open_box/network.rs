@@ -152,6 +152,17 @@ pub enum Edit {
         /// Ohms.
         ohm: f64,
     },
+    /// A load of so many ohms between two nodes.
+    Load {
+        /// The load it is taken for.
+        load: LoadId,
+        /// One node.
+        from: usize,
+        /// The other.
+        to: usize,
+        /// Ohms.
+        ohm: f64,
+    },
     /// A part goes from its first node to another one than it did.
     Lead {
         /// The part.
@@ -182,6 +193,8 @@ pub struct Network {
     added: usize,
     /// What each load is.
     kinds: Vec<(LoadId, LoadKind)>,
+    /// Where there may be a load that was not entered: the load it would be, with its two nodes.
+    spots: Vec<(LoadId, usize, usize)>,
     /// The cables whose length was not given.
     guessed: Vec<u32>,
 }
@@ -267,6 +280,12 @@ impl Network {
             .map_or(LoadKind::Other, |(_, kind)| *kind)
     }
 
+    /// Where there may be a load that was not entered: at the end of a cable to a fixture for which none was, or to
+    /// nobody knows where, in a half of a receptacle, in a lampholder.
+    pub(super) fn spots(&self) -> &[(LoadId, usize, usize)] {
+        &self.spots
+    }
+
     /// Whether the length of a cable was taken as usual, since none was given.
     pub(super) fn is_guessed(&self, cable: u32) -> bool {
         self.guessed.contains(&cable)
@@ -296,6 +315,21 @@ impl Network {
                             to,
                             value: Value::Ohm(ohm),
                             part,
+                        });
+                    }
+                }
+                Edit::Load {
+                    load,
+                    from,
+                    to,
+                    ohm,
+                } => {
+                    if from < self.nodes && to < self.nodes {
+                        self.branches.push(Branch {
+                            from,
+                            to,
+                            value: Value::Ohm(ohm),
+                            part: Part::Load(load),
                         });
                     }
                 }

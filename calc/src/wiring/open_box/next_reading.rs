@@ -22,6 +22,13 @@ pub const LEAST_BITS: f64 = 0.05;
 /// What a reading with volts at a joint that was taken apart must bring more than any other, bits.
 const APART_BITS: f64 = 0.05;
 
+/// What it counts for, in bits, that the first answer gets sure to be the right one: at first, and once [`SOME_TAKEN`]
+/// readings are taken, since few people take more than four or five.
+const RIGHT_BITS: (f64, f64) = (2.0, 4.0);
+
+/// See [`RIGHT_BITS`].
+const SOME_TAKEN: usize = 3;
+
 /// What an outcome would be.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
@@ -98,6 +105,11 @@ fn best_of(
             Some((answer.share, signature(&network.edited(&edits), permitted)))
         })
         .collect();
+    let right_bits = if readings.len() < SOME_TAKEN {
+        RIGHT_BITS.0
+    } else {
+        RIGHT_BITS.1
+    };
     let sum: f64 = expected.iter().map(|(share, _)| share).sum();
     let likeliest = expected.iter().map(|(share, _)| share / sum).fold(0.0, f64::max);
     let mut best: Option<(f64, NextReading)> = None;
@@ -116,10 +128,7 @@ fn best_of(
                 continue;
             }
             let Gain { bits, right } = gain(&column, likeliest);
-            let k: f64 = std::env::var("KR").map_or(0.0, |t| t.parse().unwrap());
-            let late: f64 = std::env::var("KL").map_or(0.0, |t| t.parse().unwrap());
-            let k = if readings.len() >= 3 { late } else { k };
-            let worth = (bits + k * right) * liking(*risk) * ease(&group.situation);
+            let worth = (bits + right_bits * right) * liking(*risk) * ease(&group.situation);
             if bits >= LEAST_BITS && best.as_ref().is_none_or(|(most, _)| worth > *most + 1e-9) {
                 let next = NextReading {
                     situation: group.situation.clone(),

@@ -31,6 +31,7 @@ pub(super) fn build(description: &Description) -> Network {
         poles: Vec::new(),
         added: 0,
         kinds: Vec::new(),
+        spots: Vec::new(),
         guessed: Vec::new(),
     };
     network.supply(description);
@@ -164,12 +165,35 @@ impl Network {
                 for (load, across) in loads.iter().enumerate() {
                     self.across(cable.id, load, across, &nodes);
                 }
+                if loads.is_empty() {
+                    self.spot(cable, &nodes);
+                }
             }
             Goes::Switch(switch) => {
                 let nodes = self.land_all(cable);
                 self.far_switch(cable.id, switch, &nodes);
             }
-            Goes::Box(_) | Goes::NotKnown => {}
+            Goes::NotKnown => {
+                let ends: Vec<usize> = (0..cable.conductors.len())
+                    .filter_map(|conductor| self.end(End::far(cable.id, conductor)))
+                    .collect();
+                self.spot(cable, &ends);
+            }
+            Goes::Box(_) => {}
+        }
+    }
+
+    /// A load that was not entered may lie between the first hot and the first white.
+    fn spot(&mut self, cable: &Cable, nodes: &[usize]) {
+        let hot = cable.conductors.iter().position(|c| c.is_hot());
+        let white = cable.first(Colour::White);
+        let at = |conductor: Option<usize>| conductor.and_then(|c| nodes.get(c).copied());
+        if let (Some(from), Some(to)) = (at(hot), at(white)) {
+            let id = LoadId::Beyond {
+                cable: cable.id,
+                load: 0,
+            };
+            self.spots.push((id, from, to));
         }
     }
 
@@ -308,8 +332,9 @@ impl Network {
     }
 
     fn plugged(&mut self, load: &Option<Load>, hot: usize, neutral: usize, id: LoadId) {
-        if let Some(load) = load {
-            self.load(hot, neutral, load, id);
+        match load {
+            Some(load) => self.load(hot, neutral, load, id),
+            None => self.spots.push((id, hot, neutral)),
         }
     }
 
