@@ -259,7 +259,9 @@ proptest! {
 /// A ring of milliohms beside a lamp of 240 ohm, nothing between them: rounding made 1e14 ohm of it once.
 #[test]
 fn an_open_way_has_no_ohms() {
-    let ring = |at: usize| (0..7).map(move |n| Link::resistance(at + n, at + (n + 1) % 7, 1e-3 * (n + 1) as f64));
+    let ring = |at: usize| {
+        (0..7).map(move |n| Link::resistance(at + n, at + (n + 1) % 7, 1e-3 * (n + 1) as f64))
+    };
     let mut links: Vec<Link> = ring(0).chain(ring(10)).collect();
     links.push(Link::resistance(3, 8, 240.0));
     links.push(Link::capacitance(8, 12, 1e-9));

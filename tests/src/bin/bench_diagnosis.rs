@@ -33,7 +33,12 @@ fn main() {
                 }
                 if show {
                     let first = run.diagnosis.answers.first().expect("an answer");
-                    println!("share {:.3} {} {}", first.share, run.within(1), run.tellable);
+                    println!(
+                        "share {:.3} {} {}",
+                        first.share,
+                        run.within(1),
+                        run.tellable
+                    );
                 }
                 if show && run.tellable && !run.within(1) {
                     print(&house, &run);

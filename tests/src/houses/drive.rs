@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 use calc::wiring::open_box::diagnosis::{
     Answer, Diagnosis, DiagnosisRefusal, Explanation, diagnose_in,
 };
-use calc::wiring::open_box::faults::{FaultKind, Place};
+use calc::wiring::open_box::faults::{Fault, FaultKind, Place};
 use calc::wiring::open_box::next_reading::next_reading;
 use calc::wiring::open_box::permitted::Risk;
 use calc::wiring::open_box::reading::{Probe, Reading};
@@ -113,6 +113,11 @@ fn is(explanation: &Explanation, planted: &Planted) -> bool {
     let [fault] = explanation.faults.as_slice() else {
         return false;
     };
+    is_planted(fault, planted)
+}
+
+/// Whether a fault is the one that was planted.
+pub fn is_planted(fault: &Fault, planted: &Planted) -> bool {
     let same = |places: &Vec<Place>| {
         places.len() == fault.places.len()
             && places.iter().all(|place| fault.places.contains(place))

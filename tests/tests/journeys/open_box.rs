@@ -200,3 +200,79 @@ fn each_typical_box_shows_what_is_live() {
         Ok(())
     });
 }
+
+/// What nobody can answer is said to be so, by what stands in the way: an empty box, a cable without wires, a place that is
+/// gone, a voltage that nothing explains.
+#[test]
+fn what_cant_be_answered_is_said_to_be_so() {
+    journey(|page| async move {
+        let job = Job::new("barn", "Barn", "2026-03-02T08:00:00Z", Units::FeetInches);
+        start_with(&page, &job, "/job/barn/open-box").await?;
+        page.click("Open a box").await?;
+        page.see("Add a cable.").await?;
+        page.accessible().await?;
+        page.click("Junction of three cables").await?;
+        page.see("feeds it").await?;
+        page.click("Add a cable: black, white, bare").await?;
+        for wire in ["bare of D", "white of D", "black of D"] {
+            page.click(&format!("Take out {wire}")).await?;
+        }
+        page.see("Cable D needs 1 to 12 wires. Tap its colors.")
+            .await?;
+        page.see_gone("feeds it").await?;
+        page.accessible().await?;
+        page.click("Take out cable D").await?;
+        page.see("feeds it").await?;
+
+        // A reading at the end of a cable that is taken out afterwards.
+        page.click("Add a cable: black, white, bare").await?;
+        page.click("Add a reading").await?;
+        page.choose("Reading 1: at", "black of D").await?;
+        page.type_into("Reading 1: it showed", "3").await?;
+        page.see("explains 1 of 1 readings").await?;
+        page.click("Take out cable D").await?;
+        page.see("The place it was taken at is no longer there. Choose another.")
+            .await?;
+        page.accessible().await?;
+
+        // No house has 900 V between a joint and ground.
+        page.choose("Reading 1: at", "joint 1").await?;
+        page.see_gone("The place it was taken at is no longer there.")
+            .await?;
+        page.type_into("Reading 1: it showed", "900").await?;
+        page.see("Nothing that is known here explains reading 1.")
+            .await?;
+        page.accessible().await?;
+        page.whole_picture("open-box-impossible").await
+    });
+}
+
+/// Two boxes that are linked: the advice is for the one that is chosen.
+#[test]
+fn each_linked_box_has_its_own_next_reading() {
+    journey(|page| async move {
+        let job = Job::new("stair", "Stair", "2026-03-02T08:00:00Z", Units::FeetInches);
+        start_with(&page, &job, "/job/stair/open-box").await?;
+        page.click("Open a box").await?;
+        page.click("Three-way pair").await?;
+        page.click("Add a reading").await?;
+        page.type_into("Reading 1: it showed", "58").await?;
+        page.see("Measure next").await?;
+        page.see("Measure in").await?;
+        let first = page
+            .script(
+                "return document.querySelector('.next-reading').innerText",
+                vec![],
+            )
+            .await?;
+        page.within("Measure in").click("Box 2").await?;
+        page.until(
+            "advice for the other box",
+            "return document.querySelector('.next-reading').innerText !== arguments[0]",
+            vec![first],
+        )
+        .await?;
+        page.accessible().await?;
+        page.picture("open-box-next-in-box-2").await
+    });
+}

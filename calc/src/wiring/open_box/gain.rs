@@ -27,10 +27,19 @@ pub(super) fn gain(column: &[(f64, Option<Expected>)], likeliest: f64) -> Gain {
     }
     // Where all expect the same there is nothing to be told.
     let Some((_, first)) = known.first() else {
-        return Gain { bits: 0.0, right: 0.0 };
+        return Gain {
+            bits: 0.0,
+            right: 0.0,
+        };
     };
-    if known.iter().all(|(_, expected)| expected.apart(first) < 0.3) {
-        return Gain { bits: 0.0, right: 0.0 };
+    if known
+        .iter()
+        .all(|(_, expected)| expected.apart(first) < 0.3)
+    {
+        return Gain {
+            bits: 0.0,
+            right: 0.0,
+        };
     }
     let (mut bits, mut right, mut asked) = (0.0, 0.0, 0.0);
     for (share, expected) in &known {
@@ -50,7 +59,10 @@ pub(super) fn gain(column: &[(f64, Option<Expected>)], likeliest: f64) -> Gain {
         }
     }
     if asked <= 0.0 {
-        return Gain { bits: 0.0, right: 0.0 };
+        return Gain {
+            bits: 0.0,
+            right: 0.0,
+        };
     }
     Gain {
         bits: (bits / asked).max(0.0),

@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::description::Description;
 use super::diagnosis::{Answer, Diagnosis};
-use super::likelihood::{Expected, LEADS_OHM};
 use super::gain::{Gain, gain};
+use super::likelihood::{Expected, LEADS_OHM};
 use super::network::Network;
 use super::permitted::{Permitted, Risk, permitted};
 use super::reading::{Probe, Reading};
@@ -111,7 +111,10 @@ fn best_of(
         RIGHT_BITS.1
     };
     let sum: f64 = expected.iter().map(|(share, _)| share).sum();
-    let likeliest = expected.iter().map(|(share, _)| share / sum).fold(0.0, f64::max);
+    let likeliest = expected
+        .iter()
+        .map(|(share, _)| share / sum)
+        .fold(0.0, f64::max);
     let mut best: Option<(f64, NextReading)> = None;
     let mut place = 0;
     for group in permitted {

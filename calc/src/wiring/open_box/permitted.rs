@@ -205,8 +205,7 @@ fn joined_pairs(description: &Description, boxes: &[u32]) -> Vec<(Point, Point)>
     let mut seen: Vec<(u32, u32)> = Vec::new();
     let mut pairs = Vec::new();
     for made in &description.made {
-        let (At::Joint(joint), Some(in_box)) =
-            (made.at, description.box_of_contact(made.contact))
+        let (At::Joint(joint), Some(in_box)) = (made.at, description.box_of_contact(made.contact))
         else {
             continue;
         };

@@ -30,6 +30,15 @@ pub struct OpenedAnswered {
     pub answer: Result<OpenedAnswer, AskProblem<Vec<DescriptionRefusal>>>,
 }
 
+/// What to measure next in a box.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct NextIn {
+    /// The box.
+    pub in_box: u32,
+    /// The reading; nothing where none that may be taken there narrows the answers.
+    pub reading: Option<NextReading>,
+}
+
 /// Every answer for boxes that are looked at together; what is measured in is everything on, every switch as drawn.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct OpenedAnswer {
@@ -50,8 +59,8 @@ pub struct OpenedAnswer {
     pub readings: Vec<ReadingTaken>,
     /// What explains the readings that can be used and were not taken to prove a repair; nothing where there is none.
     pub diagnosis: Option<Diagnosis>,
-    /// What to measure next in the first box.
-    pub next: Option<NextReading>,
+    /// What to measure next in each box, in the order of the boxes.
+    pub next: Vec<NextIn>,
     /// What it takes to put the first explanation right, where something is wrong.
     pub remedy: Option<Remedy>,
 }
@@ -78,10 +87,15 @@ pub fn answer(
     } else {
         diagnose(description, &usable).ok()
     };
-    let first_box = description.boxes.first().copied().unwrap_or(0);
-    let next = diagnosis
-        .as_ref()
-        .and_then(|found| next_reading(description, &usable, found, first_box));
+    let mut next = Vec::new();
+    for &in_box in &description.boxes {
+        if let Some(found) = &diagnosis {
+            next.push(NextIn {
+                in_box,
+                reading: next_reading(description, &usable, found, in_box),
+            });
+        }
+    }
     let first = diagnosis
         .as_ref()
         .and_then(|found| found.answers.first()?.members.first());

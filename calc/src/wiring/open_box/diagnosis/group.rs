@@ -130,8 +130,7 @@ fn shares(mut all: Vec<(Explanation, f64)>) -> Vec<(Explanation, f64)> {
 fn join(answer: &mut Answer, explanation: Explanation) {
     let part_of = |one: &Explanation| {
         // Beside a load that is other than described, what nobody can see from here says nothing more.
-        let by_load =
-            one.is_nothing() && one.slip.is_some() && one.slip == explanation.slip;
+        let by_load = one.is_nothing() && one.slip.is_some() && one.slip == explanation.slip;
         let fewer = one.faults.len() < explanation.faults.len()
             && one.faults.iter().all(|fault| {
                 explanation
