@@ -23,10 +23,13 @@ pub const EXPLAINED_FROM: f64 = 0.2;
 
 /// The share of readings that are off for a reason nobody knows; loads that are other than described are explanations
 /// of their own. Source: an estimate.
-const SLIPS: f64 = 0.005;
+const SLIPS: f64 = 0.01;
 
 /// Added to ohms before their logarithm is taken, ohms: what leads and contacts of a meter do.
 pub const LEADS_OHM: f64 = 0.3;
+
+/// What leads and contacts of a meter show by themselves, ohms. Source: 0.1 to 0.2 is typical, common practice.
+const LEADS_SHOW_OHM: f64 = 0.15;
 
 /// The logarithm of ohms that an open way shows, if it shows any, and how wide it is spread.
 const OPEN_LN: (f64, f64) = (14.0, 3.0);
@@ -261,10 +264,10 @@ impl<'a> View<'a> {
         }
     }
 
-    /// A clamp: 3 % and 40 mA of its own, 15 % since loads were only told, and what the lengths leave open.
+    /// A clamp: 3 % and 40 mA of its own, a fifth since loads were only told, and what the lengths leave open.
     fn amperes(&mut self, of: u32, one: Option<usize>) -> Expected {
         let amps = sum(&self.amps, of, one);
-        let mut spread = 0.04_f64.hypot(0.15 * amps);
+        let mut spread = 0.04_f64.hypot(0.2 * amps);
         let swayed = self
             .swayed
             .get_or_insert_with(|| sway::swayed(&self.scene, &self.amps));
@@ -329,7 +332,7 @@ fn sum(amps: &Amps, of: u32, one: Option<usize>) -> f64 {
 /// Ohms through metal rest on lengths, those through loads on what each may show when it is cold.
 pub(super) fn ohms(through: Through) -> Expected {
     let (middle, spread, yes) = match through {
-        Through::Metal(ohm) => ((ohm + LEADS_OHM).ln(), 0.45, 0.01),
+        Through::Metal(ohm) => ((ohm + LEADS_SHOW_OHM + LEADS_OHM).ln(), 0.3, 0.01),
         Through::Loads(low, high) => {
             let (low, high) = ((low + LEADS_OHM).ln(), (high + LEADS_OHM).ln());
             // As wide as anything between the two, all alike.

@@ -163,6 +163,15 @@ pub enum Edit {
         /// Ohms.
         ohm: f64,
     },
+    /// A contact is held by a joint or terminal by which it was not.
+    Hold {
+        /// The contact.
+        contact: Contact,
+        /// The node that holds it now.
+        to: usize,
+        /// Ohms.
+        ohm: f64,
+    },
     /// A part goes from its first node to another one than it did.
     Lead {
         /// The part.
@@ -330,6 +339,16 @@ impl Network {
                             to,
                             value: Value::Ohm(ohm),
                             part: Part::Load(load),
+                        });
+                    }
+                }
+                Edit::Hold { contact, to, ohm } => {
+                    if let Some(from) = self.contact(contact).filter(|_| to < self.nodes) {
+                        self.branches.push(Branch {
+                            from,
+                            to,
+                            value: Value::Ohm(ohm),
+                            part: Part::Joined(contact),
                         });
                     }
                 }

@@ -245,6 +245,7 @@ fn moved(description: &Description, network: &Network, fault: &Fault, remedy: &m
         let (part, to) = match *edit {
             Edit::Cut(part) => (part, None),
             Edit::Lead { part, to } => (part, Some(to)),
+            Edit::Hold { contact, to, .. } => (Part::Joined(contact), Some(to)),
             Edit::Ohm(..) | Edit::Join { .. } | Edit::Load { .. } => continue,
         };
         match part {
