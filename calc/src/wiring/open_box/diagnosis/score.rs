@@ -165,13 +165,14 @@ fn slips(network: &Network) -> Vec<(LoadSlip, f64)> {
     all
 }
 
-/// Whether two explanations say the same of every reading.
+/// Whether two explanations say the same of every reading, and explain it: what neither explains, one may miss by much
+/// and the other by little.
 fn is_like(one: &[(f64, bool)], other: &[(f64, bool)]) -> bool {
     one.len() == other.len()
         && one
             .iter()
             .zip(other)
-            .all(|((a, _), (b, _))| (a - b).abs() < 0.02)
+            .all(|((a, fits), (b, also))| *fits && *also && (a - b).abs() < 0.02)
 }
 
 fn total(weight: f64, weighed: &[(f64, bool)]) -> f64 {
