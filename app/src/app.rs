@@ -139,6 +139,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Panel | Stage::Circuits | Stage::Boxes | Stage::OpenBox => view! { <NotHere /> }.into_any(),
                     }}
                     <PrintButton />
+                    <crate::pages::job::PutBack />
                 </main>
             }
             .into_any()
@@ -165,6 +166,7 @@ fn HousePage(stage: Stage, row: Option<u32>) -> impl IntoView {
                 (Stage::OpenBox, Some(id)) => view! { <OpenBoxPage id /> }.into_any(),
                 _ => view! { <PanelPage /> }.into_any(),
             }}
+            <crate::pages::job::PutBack />
         </main>
     }
 }

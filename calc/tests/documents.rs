@@ -18,8 +18,8 @@ use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
 /// The stored file that has every field of this version; `v1-full.json` and `v1-wiring.json` are of the days before
-/// the wiring and before opened boxes.
-const FULL: &str = "v1-opened.json";
+/// the wiring and before opened boxes, `v1-opened.json` before corners measured across.
+const FULL: &str = "v1-walked.json";
 
 fn folder() -> PathBuf {
     PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/documents"))

@@ -96,6 +96,14 @@ impl OpenSums {
 
     /// Changes the entries and keeps them at once.
     pub fn change(self, change: impl FnOnce(&mut Sums)) {
+        if self.row.is_none() {
+            // What another tab typed since stays: the change goes on top of it.
+            if let Kept::Sums(here) = read(&*self.desk.shelf()) {
+                if *self.sums.read_untracked() != *here {
+                    self.sums.set(*here);
+                }
+            }
+        }
         self.sums.update(change);
         if let Some(row) = self.row {
             let sums = self.sums.get_untracked();
@@ -143,7 +151,11 @@ fn read(shelf: &dyn Shelf) -> Kept {
         Ok(sums) => Kept::Sums(Box::new(sums)),
         Err(_) => {
             // Without room for a copy the text stays until the next key is pressed; it is only entries of sums.
-            let _ = shelf.set(&format!("{}.damaged", keys::SUMS), &text);
+            // The first damaged text is the one with the user's entries; a later one takes nothing from it.
+            let aside = format!("{}.damaged", keys::SUMS);
+            if matches!(shelf.get(&aside), Ok(None)) {
+                let _ = shelf.set(&aside, &text);
+            }
             Kept::Damaged
         }
     }
