@@ -5,9 +5,10 @@ use std::sync::Arc;
 use crate::reactive::memo;
 use calc::floor::opening::OpeningSpan;
 use calc::floor::surface::SurfaceRefusal;
-use calc::floor::{Outline, Surface};
+use calc::floor::{Outline, Surface, contour};
 use calc::job::questions::room::{self, OpeningTrouble, Placed, RoomShape, ShapeProblem};
 use calc::job::questions::survey::{Readings, readings};
+use calc::job::{Room, Units};
 use leptos::prelude::*;
 
 use crate::open_job::OpenRoom;
@@ -35,11 +36,15 @@ impl Work {
         let shape = memo(move || entry.with(room::outline));
         let entries = room.part(|r| r.openings.clone());
         let openings = memo(move || match &*shape.read() {
-            Ok(shape) => entries.with(|entries| room::openings(&shape.outline, entries)),
+            Ok(shape) => entries.with(|entries| room::openings(shape, entries)),
             Err(_) => (Vec::new(), Vec::new()),
         });
         let survey = room.part(|r| r.survey.clone());
-        let readings = memo(move || survey.with(readings));
+        let readings = memo(move || {
+            let shape = shape.read();
+            let outline = shape.as_ref().ok().map(|shape| &shape.outline);
+            survey.with(|survey| readings(survey, outline))
+        });
         let floor = memo(move || {
             let shape = shape.read();
             let shape = shape.as_ref().ok()?;
@@ -77,7 +82,21 @@ impl Work {
     }
 }
 
-/// An opening's letter, by its place in the list: A, B, ... Z, AA.
+/// An opening's letter by its id: its place in the document counts, whether it stands in its wall or not.
+pub fn letter_of(room: &Room, opening: u32) -> String {
+    let at = room.openings.iter().position(|o| o.id == opening);
+    opening_letter(at.unwrap_or(0))
+}
+
+/// The steps between contour lines in the units in force, inches.
+pub fn contour_steps_in(units: Units) -> &'static [f64; 5] {
+    match units {
+        Units::FeetInches => &contour::STEPS_IN,
+        Units::Metric => &contour::METRIC_STEPS_IN,
+    }
+}
+
+/// An opening's letter, by its place in the document's list: A, B, ... Z, AA.
 pub fn opening_letter(index: usize) -> String {
     let letter = |i: usize| char::from(b'A' + u8::try_from(i % 26).unwrap_or(0));
     if index < 26 {

@@ -7,7 +7,7 @@
 use calc::floor::lifts::{LiftShare, lifts};
 use calc::floor::plane::Plane;
 use calc::floor::pour::{
-    Cause, HeightKind, HeightRule, Pour, PourAsk, PourRefusal, Way, flat, level,
+    Cause, Clash, HeightKind, HeightRule, Pour, PourAsk, PourRefusal, Way, flat, level,
 };
 use calc::floor::surface::SurfaceRefusal;
 use calc::floor::{Outline, Point, Spot, Surface};
@@ -264,12 +264,16 @@ proptest! {
             }
             Err(PourRefusal::Conflict(conflict)) => {
                 prop_assert!(best.is_none(), "{:?} keeps {:?}", best, ask);
-                prop_assert!(conflict.causes.len() >= 2, "{:?}", conflict);
-                let named = matches!(conflict.causes[0], Cause::Rule { .. });
-                prop_assert!(named);
+                prop_assert!(!conflict.clashes.is_empty());
+                for clash in &conflict.clashes {
+                    check_clash(&surface, &ask, clash)?;
+                }
                 for way in &conflict.ways {
                     prop_assert!(flat(&surface, &changed(&ask, *way, 1e-7)).is_ok(), "{:?} {:?}", way, ask);
                     prop_assert!(flat(&surface, &changed(&ask, *way, -1e-6)).is_err(), "{:?} {:?}", way, ask);
+                    // What is read off works as well, unless no tape is fine enough for it.
+                    let shown = way.rounded_on(1.0 / 16.0, 0.01);
+                    prop_assert!(shown == *way || flat(&surface, &changed(&ask, shown, 0.0)).is_ok(), "{:?} {:?}", shown, ask);
                 }
             }
             Err(other) => prop_assert!(false, "{other}"),
@@ -281,7 +285,9 @@ proptest! {
 fn changed(ask: &PourAsk, way: Way, further: f64) -> PourAsk {
     let mut ask = ask.clone();
     match way {
-        Way::Height { id, to_in, by_in } => {
+        Way::Height {
+            id, to_in, by_in, ..
+        } => {
             let exact = ask.rules[id as usize].kind == HeightKind::Exactly;
             // An upper height may lie past the limit of what can be; an exact one may have no room to.
             let further = if exact && further > 0.0 {
@@ -294,6 +300,159 @@ fn changed(ask: &PourAsk, way: Way, further: f64) -> PourAsk {
         Way::Tilt { to_in_per_4ft } => ask.tilt_limit_in_per_4ft = Some(to_in_per_4ft + further),
     }
     ask
+}
+
+/// What a clash names can't be had together, it can without any one of them, and each change makes it possible where
+/// a hair less does not; all by [`feasible`], which knows nothing of how the plane is found.
+fn check_clash(surface: &Surface, ask: &PourAsk, clash: &Clash) -> Result<(), TestCaseError> {
+    prop_assert!(clash.causes.len() >= 2, "{clash:?}");
+    let named = |without: Option<usize>, ask: &PourAsk, all_covers: bool, loose_in: f64| {
+        let mut rows: Vec<[f64; 4]> = Vec::new();
+        let mut limit = None;
+        let cover = |vertex: usize| {
+            let v = surface.vertices[vertex];
+            [
+                1.0,
+                v.at.x_in,
+                v.at.y_in,
+                v.height_in + ask.cover_in - loose_in,
+            ]
+        };
+        for (index, cause) in clash.causes.iter().enumerate() {
+            if Some(index) == without {
+                continue;
+            }
+            match cause {
+                Cause::Rule { id } => {
+                    let rule = &ask.rules[*id as usize];
+                    for at in &rule.points {
+                        rows.push([-1.0, -at.x_in, -at.y_in, -rule.height_in - loose_in]);
+                        if rule.kind == HeightKind::Exactly {
+                            rows.push([1.0, at.x_in, at.y_in, rule.height_in - loose_in]);
+                        }
+                    }
+                }
+                Cause::TiltLimit => limit = ask.tilt_limit_in_per_4ft,
+                Cause::Cover { vertex } => rows.push(cover(*vertex)),
+            }
+        }
+        if all_covers {
+            rows.extend((0..surface.vertices.len()).map(cover));
+        }
+        feasible(rows, limit.map(|limit| limit + 48.0 / 60.0 * loose_in))
+    };
+    prop_assert!(!named(None, ask, false, 1e-7), "{clash:?} {ask:?}");
+    for index in 0..clash.causes.len() {
+        prop_assert!(
+            named(Some(index), ask, false, 1e-7),
+            "{index} {clash:?} {ask:?}"
+        );
+    }
+    let by_own_cover = clash.causes.len() == 2
+        && matches!(clash.causes[1], Cause::Cover { vertex }
+            if ask.rules.iter().any(|rule| Cause::Rule { id: rule.id } == clash.causes[0]
+                && rule.points.iter().any(|at| at.distance_in(surface.vertices[vertex].at) < 1e-6)));
+    let of_rules = clash
+        .causes
+        .iter()
+        .filter(|cause| matches!(cause, Cause::Rule { .. }))
+        .count();
+    let told = clash
+        .changes
+        .iter()
+        .filter(|way| matches!(way, Way::Height { .. }))
+        .count();
+    // A height to meet at two places at once may have no remedy alone.
+    let twofold = ask
+        .rules
+        .iter()
+        .any(|rule| rule.kind == HeightKind::Exactly && rule.points.len() > 1);
+    prop_assert!(
+        told == of_rules || twofold && told < of_rules,
+        "{clash:?} {ask:?}"
+    );
+    for way in &clash.changes {
+        let cured = changed(ask, *way, 0.0);
+        prop_assert!(
+            named(None, &cured, !by_own_cover, 1e-6),
+            "{way:?} {clash:?} {ask:?}"
+        );
+        let less = match *way {
+            Way::Height { .. } => changed(ask, *way, -1e-3),
+            Way::Tilt { .. } => changed(
+                ask,
+                *way,
+                -1e-3 * ask.tilt_limit_in_per_4ft.unwrap_or(0.0).max(1.0),
+            ),
+        };
+        prop_assert!(
+            !named(None, &less, !by_own_cover, 1e-7),
+            "{way:?} {clash:?} {ask:?}"
+        );
+        if let Way::Height { id, to_in, .. } = *way {
+            // What is shown instead works too.
+            if let rounded @ Way::Height {
+                to_in: shown_in, ..
+            } = way.rounded_on(1.0 / 16.0, 0.01)
+            {
+                prop_assert!(
+                    named(None, &changed(ask, rounded, 0.0), !by_own_cover, 1e-6),
+                    "{rounded:?} {clash:?}"
+                );
+                let at_most = ask.rules[id as usize].kind == HeightKind::AtMost;
+                prop_assert!(!at_most || shown_in >= to_in - 1e-6);
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Whether some plane a + b x + c y meets every row `[one, x, y, least]`: one a + x b + y c >= least. Unknowns are
+/// taken out one after another (Fourier and Motzkin), with the tilt held within a polygon of 90 sides round the
+/// limit, wider by up to 0.06 percent.
+fn feasible(mut rows: Vec<[f64; 4]>, limit_in_per_4ft: Option<f64>) -> bool {
+    if let Some(limit) = limit_in_per_4ft {
+        for side in 0..90 {
+            let (sin, cos) = f64::from(4 * side).to_radians().sin_cos();
+            rows.push([0.0, -cos, -sin, -limit / 48.0]);
+        }
+    }
+    // Places in rooms: in some five feet, so that all unknowns are alike.
+    for row in &mut rows {
+        if row[0] == 0.0 {
+            row[3] *= 60.0;
+        } else {
+            row[1] /= 60.0;
+            row[2] /= 60.0;
+        }
+    }
+    for unknown in 0..3 {
+        let (mut up, mut down, mut rest) = (Vec::new(), Vec::new(), Vec::new());
+        for row in rows {
+            let factor: f64 = row[unknown];
+            let size = row[..3].iter().fold(0.0, |most: f64, f| most.max(f.abs()));
+            if factor.abs() <= 1e-12 * size.max(1.0) {
+                rest.push(row);
+            } else if factor > 0.0 {
+                up.push(row.map(|value| value / factor));
+            } else {
+                down.push(row.map(|value| value / -factor));
+            }
+        }
+        for a in &up {
+            for b in &down {
+                rest.push([0, 1, 2, 3].map(|i| {
+                    if i <= unknown && i < 3 {
+                        0.0
+                    } else {
+                        a[i] + b[i]
+                    }
+                }));
+            }
+        }
+        rows = rest;
+    }
+    rows.iter().all(|row| row[3] <= 1e-9)
 }
 
 /// Whether a plane keeps all that is asked.

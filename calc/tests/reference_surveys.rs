@@ -331,12 +331,14 @@ fn pours() {
                 }
                 Err(PourRefusal::Conflict(conflict)) => {
                     assert_eq!(about["feasible"], false, "{name} {key}");
-                    assert_eq!(conflict.causes[0], Cause::Rule { id: 7 }, "{name} {key}");
-                    assert!(conflict.causes.len() >= 2, "{name} {key}");
+                    let causes = &conflict.clashes[0].causes;
+                    assert_eq!(causes[0], Cause::Rule { id: 7 }, "{name} {key}");
+                    assert!(causes.len() >= 2, "{name} {key}");
                     let Way::Height {
                         id: 7,
                         to_in,
                         by_in,
+                        ..
                     } = conflict.ways[0]
                     else {
                         unreachable!("{name} {key}: {conflict:?}")

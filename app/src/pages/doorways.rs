@@ -74,7 +74,7 @@ pub fn DoorwaysPage(
     });
     let no_such_pour = memo(move || with.get() != Shown::Nothing && top.read().is_none());
     let asked = memo(move || {
-        // The steps of a pour that can\'t be had are not those of no pour.
+        // The steps of a pour that can't be had are not those of no pour.
         if no_such_pour.get() {
             return Vec::new();
         }

@@ -1,5 +1,7 @@
 //! The pour: what it must keep, the two answers side by side, pins, section, bags, lifts, flatness.
 
+mod asked;
+
 mod bags;
 
 mod compare;
@@ -30,7 +32,7 @@ use crate::paths::{self, Stage};
 use crate::pictures::reading_text;
 use crate::shell::PageHeading;
 use crate::words::{common, pour as words, survey as survey_words};
-use crate::work::{Work, opening_letter};
+use crate::work::{Work, letter_of};
 
 /// A pour, or why there is none; nothing while the floor or an entry is missing.
 type Plan = Option<Result<Arc<Pour>, PourRefusal>>;
@@ -177,23 +179,20 @@ pub fn key_figure(room: OpenRoom) -> Memo<Option<(PourKind, String, String)>> {
 
 impl words::Naming for Plans {
     fn rule(&self, id: u32) -> String {
-        let spot = self.room.open.job.with(|job| {
-            job.room(self.room.id).and_then(|r| {
-                r.pour
-                    .height_rules
-                    .iter()
-                    .find(|rule| rule.id == id)
-                    .map(|rule| rule.spot)
-            })
+        let rule = self.room.open.job.with(|job| {
+            let rules = &job.room(self.room.id)?.pour.height_rules;
+            let at = rules.iter().position(|rule| rule.id == id)?;
+            Some((at + 1, rules.get(at)?.spot))
         });
-        match spot {
-            Some(spot) => words::rule_called(spot.map_or(0, |spot| self.spot_number(spot))),
+        match rule {
+            Some((number, spot)) => match spot.map_or(0, |spot| self.spot_number(spot)) {
+                0 => words::rule_name(number),
+                spot => words::rule_called(spot),
+            },
             None => {
-                let index = self
-                    .work
-                    .openings
-                    .with(|(placed, _)| placed.iter().position(|p| p.id == id));
-                words::cap_called(&opening_letter(index.unwrap_or(0)))
+                let letter =
+                    |job: &calc::job::Job| job.room(self.room.id).map(|room| letter_of(room, id));
+                words::cap_called(&self.room.open.job.with(letter).unwrap_or_default())
             }
         }
     }
@@ -203,6 +202,11 @@ impl words::Naming for Plans {
             Some(id) => words::cover_called(self.spot_number(id)),
             None => words::cover_corner_called().to_owned(),
         }
+    }
+
+    fn spot(&self, vertex: usize) -> Option<usize> {
+        let id = self.work.readings.with(|r| r.id_of(vertex))?;
+        Some(self.spot_number(id))
     }
 
     fn reading(&self, height_in: f64) -> String {
@@ -230,6 +234,17 @@ pub fn PourPage(
             .work
             .readings
             .with(calc::job::questions::survey::Readings::unread)
+    });
+    let moved = memo(move || {
+        plans.work.readings.with(|readings| {
+            let number = |id: u32| readings.number_of(id).unwrap_or(0).to_string();
+            let numbers: Vec<String> = readings
+                .moved()
+                .iter()
+                .map(|moved| number(moved.spot))
+                .collect();
+            numbers.join(", ")
+        })
     });
     let survey = paths::stage(&room.open.id(), room.id, Stage::Survey);
     let trouble = memo(move || {
@@ -262,8 +277,12 @@ pub fn PourPage(
                     if unread.get() == 1 { words::one_still_unread().to_owned() } else { words::still_unread(unread.get()) }
                 })}</p>
             </When>
+            <When when=move || !moved.read().is_empty()>
+                <p class="notice">{say(move || words::spots_moved(moved.get()))}</p>
+            </When>
             <compare::Compare plans />
             <Keeps plans />
+            <asked::Asked plans />
             <pins::Pins plans />
             <bags::BagsAndMixing plans />
             <bags::LiftsPart plans />

@@ -367,11 +367,10 @@ pub fn gaps(work: Work) -> Vec<Gap> {
     work.openings.with(|(placed, _)| {
         placed
             .iter()
-            .enumerate()
-            .map(|(i, p)| Gap {
+            .map(|p| Gap {
                 left: p.span.left,
                 right: p.span.right,
-                label: opening_letter(i),
+                label: opening_letter(p.index),
             })
             .collect()
     })

@@ -15,7 +15,7 @@ use crate::answer::{Cautions, Facts, RestsOn, Working};
 use crate::entry::{Choice, ChoiceOption, Measured};
 use crate::paths::Stage;
 use crate::pictures::ramp::{RampContent, exaggeration};
-use crate::pictures::{Figure, LengthFigure, RampProfile, length_text};
+use crate::pictures::{Figure, LengthFigure, RampProfile, at_least_in, length_text};
 use crate::reactive::{When, derived, draw, memo, say};
 use crate::shell::PageHeading;
 use crate::words::{doorways as door_words, sums as words};
@@ -95,7 +95,11 @@ pub fn SumRampPage() -> impl IntoView {
                 &mut job,
                 &words::note_ramp(
                     text(found.rise_in),
-                    text(found.run_in),
+                    text(run_shown_in(
+                        &found,
+                        want.get_untracked(),
+                        units.get_untracked(),
+                    )),
                     slope_words(found.slope),
                 ),
             );
@@ -155,6 +159,14 @@ fn slope_words(slope: f64) -> String {
     }
 }
 
+/// The run as it is shown, inches: one that was asked for is at least so long, as at a doorway.
+fn run_shown_in(found: &Incline, want: RampWant, units: Units) -> f64 {
+    match want {
+        RampWant::Run => at_least_in(found.run_in, units),
+        RampWant::Rise | RampWant::Slope => found.run_in,
+    }
+}
+
 #[component]
 fn RampAnswer(
     known: Memo<Option<Known>>,
@@ -172,7 +184,7 @@ fn RampAnswer(
                 if asked.get() == RampWant::Rise {
                     found.rise_in
                 } else {
-                    found.run_in
+                    run_shown_in(&found, asked.get(), units.get())
                 }
             })
         })
@@ -216,7 +228,7 @@ fn RampAnswer(
                 rise_in: found.rise_in,
                 run_in: found.run_in,
                 rise: length_text(found.rise_in, units.get()),
-                run: length_text(found.run_in, units.get()),
+                run: length_text(run_shown_in(&found, asked.get(), units.get()), units.get()),
                 slope: slope_words(found.slope),
                 ..RampContent::default()
             })

@@ -11,6 +11,34 @@ pub fn length_text(inches: f64, units: Units) -> String {
     length_text_to(inches, units, 16)
 }
 
+/// The steps in which a length is shown: 1/16 in; 1 mm, below 100 mm a tenth of one.
+fn shown_step(length: Length, units: Units) -> Length {
+    match units {
+        Units::FeetInches => Length::from_inches(1.0 / 16.0),
+        Units::Metric if length.mm().abs() < 99.9 => Length::from_mm(0.1),
+        Units::Metric => Length::from_mm(1.0),
+    }
+}
+
+/// A length that must be at least so long, on to the next that is shown, inches: rounded to the nearest it would fall
+/// short as often as not.
+pub fn at_least_in(inches: f64, units: Units) -> f64 {
+    let length = Length::from_inches(inches);
+    length.rounded_up(shown_step(length, units)).inches()
+}
+
+/// A length that must be at least so long, as text.
+pub fn at_least_text(inches: f64, units: Units) -> String {
+    length_text(at_least_in(inches, units), units)
+}
+
+/// A length that must be at most so long, as text.
+pub fn at_most_text(inches: f64, units: Units) -> String {
+    let length = Length::from_inches(inches);
+    let down = length.rounded_down(shown_step(length, units));
+    length_text(down.inches(), units)
+}
+
 /// A thickness as text in the units in force, to 1/32 in or to the tenth of a millimetre: layers are thinner than
 /// a tape reads.
 pub fn thickness_text(inches: f64, units: Units) -> String {

@@ -30,7 +30,10 @@ pub mod strip;
 pub use box_fill::BoxPicture;
 pub use circuit::CircuitPicture;
 pub use drop_plot::DropPlot;
-pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};
+pub use figure::{
+    Figure, LengthFigure, at_least_in, at_least_text, at_most_text, length_text, reading_text,
+    thickness_text,
+};
 pub use floor_map::FloorMap;
 pub use floors::Floors;
 pub use panel::PanelPicture;

@@ -6,7 +6,7 @@ use calc::floor::ramp::{Quantity, RampRefusal};
 use calc::job::{Layer, Units};
 use calc::quantity::{Slope, SlopeUnit, fixed};
 
-use crate::pictures::{length_text, thickness_text};
+use crate::pictures::{at_least_text, length_text, thickness_text};
 
 words! {
     stage => "Doors" | "Puertas";
@@ -163,9 +163,6 @@ words! {
     any_run => "With neither rise nor slope any length would do. Enter one of them." | "Sin subida ni pendiente cualquier largo sirve. Escriba una de las dos.";
     no_run => "Enter a length of more than 0." | "Escriba un largo mayor que 0.";
     no_width => "The opening has no width." | "El vano no tiene ancho.";
-    too_many_bags => "More bags than can be counted. Check the entries." | "Más sacos de los que se pueden contar. Revise lo escrito.";
-    yield_out => "A bag's yield must be more than a cupful." | "El rendimiento de un saco debe ser más que una taza.";
-    allowance_out => "The allowance must be from 0 to 100 %." | "El margen debe ser de 0 a 100 %.";
     cautions_threshold => "A raised edge trips people. Mark it while the work is open, and fix the transition before the room is used."
         | "Un borde levantado hace tropezar. Márquelo mientras la obra está abierta y fije la transición antes de usar el cuarto.";
     cautions_door => "Check that the door still clears the finished floor before anything is poured; cutting a fire-rated door voids its rating."
@@ -290,10 +287,15 @@ pub fn treatment(treatment: Treatment, units: Units) -> String {
             upright_in,
             bevel_rise_in,
             least_run_in,
-        } => treat_bevel(text(upright_in), text(bevel_rise_in), text(least_run_in)),
-        Treatment::Ramp { least_run_in } => {
-            treat_ramp(text(published_in("bevelled_step")), text(least_run_in))
-        }
+        } => treat_bevel(
+            text(upright_in),
+            text(bevel_rise_in),
+            at_least_text(least_run_in, units),
+        ),
+        Treatment::Ramp { least_run_in } => treat_ramp(
+            text(published_in("bevelled_step")),
+            at_least_text(least_run_in, units),
+        ),
     }
 }
 
@@ -370,9 +372,6 @@ pub fn ramp_refusal(refusal: &RampRefusal, units: Units) -> String {
             thickness_text(*step_left_in, units),
             thickness_text(*step_right_in, units),
         ),
-        RampRefusal::Yield { .. } => yield_out().to_owned(),
-        RampRefusal::Allowance { .. } => allowance_out().to_owned(),
-        RampRefusal::TooManyBags => too_many_bags().to_owned(),
     }
 }
 
@@ -383,6 +382,7 @@ pub fn missing(name: &str) -> &'static str {
         "beyond_reading" => still_missing_reading(),
         "beyond_spot" => spot_missing(),
         "thickness" => still_missing_thickness(),
+        "place" => still_missing_place(),
         "ramp_slope" | "ramp_length" => still_missing_slope(),
         _ => still_missing_place(),
     }
@@ -418,6 +418,13 @@ mod tests {
             "{}",
             said(1.0)
         );
+    }
+
+    #[test]
+    fn a_length_to_have_at_least_is_rounded_up() {
+        // 1.1155 in at 1:12 is 13.386 in long: 13-3/8 in would be steeper.
+        let said = treatment(classify(1.1155).unwrap().treatment, Units::FeetInches);
+        assert!(said.contains("13 7/16\""), "{said}");
     }
 
     #[test]

@@ -3,11 +3,11 @@
 use calc::floor::flatness::{Limit, Status, StraightedgeRefusal};
 use calc::floor::lifts::LiftsRefusal;
 use calc::floor::mixing::MixingRefusal;
-use calc::floor::pour::{Cause, PourKind, PourRefusal, Way};
+use calc::floor::pour::{Cause, Clash, PourKind, PourRefusal, Way};
 use calc::job::{Finish, Units};
 use calc::quantity::{Length, Slope, SlopeUnit, fixed};
 
-use crate::pictures::{length_text, thickness_text};
+use crate::pictures::{at_least_text, length_text, thickness_text};
 
 words! {
     stage => "Pour" | "Colado";
@@ -16,6 +16,7 @@ words! {
     to_survey => "To the survey" | "A la medición";
     one_still_unread => "1 spot is not read yet; the figures rest on those that are." | "Falta 1 punto por medir; las cifras se basan en los medidos.";
     still_unread(count: usize) => "{count} spots are not read yet; the figures rest on those that are." | "Faltan {count} puntos por medir; las cifras se basan en los medidos.";
+    spots_moved(spots: String) => "Measured up to 1 in past a wall and taken at the wall: spot {spots}." | "Medidos hasta 1 pulg fuera de la pared y tomados en la pared: punto {spots}.";
     entry_missing => "1 entry below is missing or can't be read; mend it and the answer is here."
         | "Falta 1 dato abajo o no se entiende; corríjalo y aquí sale la respuesta.";
     entries_missing(count: usize) => "Missing or can't be read, below: {count}. Mend them and the answer is here."
@@ -78,6 +79,7 @@ words! {
     end_far => "far" | "lejos";
     end_left => "left" | "izquierda";
     end_right => "right" | "derecha";
+    section_one => "Enter the spot at the other end too." | "Escriba también el punto de la otra punta.";
     section_same => "Choose two different spots." | "Elija dos puntos distintos.";
     bags_heading => "Bags and mixing" | "Sacos y mezclado";
     bag_yield_label => "One bag makes" | "Un saco rinde";
@@ -93,6 +95,8 @@ words! {
     pace(mixers: u32, batches: u32, between: String, total: String) =>
         "{mixers} mixers taking turns, {batches} batches, one every {between} min: {total} min from first water to the last batch, and the wet edge stays alive."
         | "{mixers} mezcladores por turnos, {batches} mezclas, una cada {between} min: {total} min desde la primera agua hasta la última, y el borde no se seca.";
+    pace_outlives => "One round takes longer than a batch flows: have it on the floor well before the round is over, or it sets in the bucket. Mix less at a time, or take a slower product."
+        | "Una vuelta tarda más de lo que la mezcla corre: tenga la mezcla en el piso mucho antes, o fragua en la cubeta. Mezcle menos cada vez o use un producto más lento.";
     pace_one(batches: u32, between: String, total: String) =>
         "One mixer keeps up: {batches} batches, one every {between} min, {total} min in all."
         | "Con un mezclador alcanza: {batches} mezclas, una cada {between} min, {total} min en total.";
@@ -102,7 +106,7 @@ words! {
     dam_unknown => "Where the floor beyond isn't known the whole width counts." | "Donde no se conoce el piso del otro lado cuenta todo el ancho.";
     lifts_heading => "Lifts" | "Capas";
     lift_label => "Deepest single lift" | "Capa más gruesa de una vez";
-    lift_bags(volume: String, bags: u32) => "{volume} ({bags} bags)" | "{volume} ({bags} sacos)";
+    lift_bags(volume: String, bags: String) => "{volume} ({bags})" | "{volume} ({bags})";
     lifts_more(bags: u32, one: u32) => "Mixed lift by lift in whole bags it takes {bags} bags; the {one} above are for one pour." | "Mezclado capa por capa en sacos enteros lleva {bags} sacos; los {one} de arriba son para un solo vaciado.";
     lifts_each => "Each lift is a pour of its own, with its own mixing; the bag says how long to wait between them and how thin a lift may run out."
         | "Cada capa es un colado aparte, con su propia mezcla; el saco dice cuánto esperar entre ellas y qué tan delgada puede terminar.";
@@ -110,6 +114,7 @@ words! {
     lift_line(number: usize, thick: String, volume: String, below: String) => "Lift {number}: up to {thick} thick, {volume}; its top lies {below} under the finish."
         | "Capa {number}: hasta {thick} de espesor, {volume}; su cara queda {below} bajo el acabado.";
     lift_last(number: usize, thick: String, volume: String) => "Lift {number}: up to {thick} thick, {volume}; up to the finish." | "Capa {number}: hasta {thick} de espesor, {volume}; hasta el acabado.";
+    asked_heading => "What was asked" | "Lo que se pidió";
     rules_heading => "Heights to keep" | "Alturas que respetar";
     rules_none => "A pipe flange, a sill, a threshold: say which spot, and how high the pour may stand or must stand there."
         | "Una brida, un umbral: diga en qué punto y a qué altura puede o debe quedar el colado.";
@@ -127,8 +132,11 @@ words! {
     cap_called(letter: &str) => "the height at opening {letter}" | "la altura en el vano {letter}";
     tilt_called => "the tilt limit" | "el límite de inclinación";
     cover_called(spot: usize) => "the cover at spot {spot}" | "el recubrimiento en el punto {spot}";
+    covers_called(spots: String) => "the cover at spots {spots}" | "el recubrimiento en los puntos {spots}";
     cover_corner_called => "the cover at a corner" | "el recubrimiento en una esquina";
     conflict(causes: String) => "These can't be had together: {causes}." | "Esto no se puede a la vez: {causes}.";
+    conflict_by(causes: String, by: String) => "These can't be had together: {causes}; they miss by {by}." | "Esto no se puede a la vez: {causes}; falta {by}.";
+    limit_practice => "common practice" | "práctica común";
     way_higher(what: String, reading: String, by: String) => "It would work with {what} at a reading of {reading} ({by} higher)." | "Funcionaría con {what} en lectura de {reading} ({by} más alto).";
     way_lower(what: String, reading: String, by: String) => "It would work with {what} at a reading of {reading} ({by} lower)." | "Funcionaría con {what} en lectura de {reading} ({by} más bajo).";
     way_tilt(tilt: String) => "It would work with a tilt of up to {tilt}." | "Funcionaría con una inclinación de hasta {tilt}.";
@@ -159,6 +167,7 @@ words! {
         | "Una estimación con los puntos medidos: un bajo entre dos puntos no está contado. El piso sigue igual de desnivelado.";
     patch_too_many(most: usize) => "With more than {most} spots this takes too long here; survey the low part on its own."
         | "Con más de {most} puntos esto tarda demasiado aquí; mida aparte la parte baja.";
+    patch_no_limit => "There is no floor here, or no limit to fill to." | "No hay piso aquí, o no hay límite al que rellenar.";
     patch_says => "Plan with the places to fill." | "Plano con los lugares que rellenar.";
     caution_bag => "Read the bag: least and greatest depth, water, pot life and drying time are the product's own." | "Lea el saco: espesores, agua, tiempo de trabajo y de secado son del producto.";
     caution_prime => "Clean, close gaps and prime; test for moisture. An unprimed floor drinks the water and the pour lets go." | "Limpie, selle huecos y ponga primer; pruebe la humedad. Un piso sin primer se bebe el agua y el colado se despega.";
@@ -226,6 +235,8 @@ pub trait Naming {
     fn rule(&self, id: u32) -> String;
     /// The cover at a vertex of the surface.
     fn cover(&self, vertex: usize) -> String;
+    /// The number of the spot at a vertex; none at a corner that was not read.
+    fn spot(&self, vertex: usize) -> Option<usize>;
     /// A height as the user reads it.
     fn reading(&self, height_in: f64) -> String;
 }
@@ -240,22 +251,30 @@ pub fn pour_refusal(refusal: &PourRefusal, naming: &dyn Naming, units: Units) ->
         | PourRefusal::RuleOutside { id, .. } => refused_rule(naming.rule(*id)),
         PourRefusal::NoFloor => refused_floor().to_owned(),
         PourRefusal::Conflict(c) => {
-            let causes: Vec<String> = c
-                .causes
-                .iter()
-                .map(|cause| match cause {
-                    Cause::Rule { id } => naming.rule(*id),
-                    Cause::TiltLimit => tilt_called().to_owned(),
-                    Cause::Cover { vertex } => naming.cover(*vertex),
-                })
-                .collect();
             // On to the next figure that is shown: the nearest one might fall short.
             let (height_step_in, tilt_step) = shown_steps(units);
+            let mut said: Vec<String> = c
+                .clashes
+                .iter()
+                .map(|clash| {
+                    let causes = clash_causes(clash, naming);
+                    let by = clash.changes.iter().find_map(|way| match *way {
+                        Way::Height { by_in, .. } => Some(at_least_text(by_in.abs(), units)),
+                        Way::Tilt { .. } => None,
+                    });
+                    match by {
+                        Some(by) => conflict_by(causes, by),
+                        None => conflict(causes),
+                    }
+                })
+                .collect();
             let ways = c
                 .ways
                 .iter()
                 .map(|way| match way.rounded_on(height_step_in, tilt_step) {
-                    Way::Height { id, to_in, by_in } => {
+                    Way::Height {
+                        id, to_in, by_in, ..
+                    } => {
                         let said = if by_in < 0.0 { way_lower } else { way_higher };
                         said(
                             naming.rule(id),
@@ -265,10 +284,42 @@ pub fn pour_refusal(refusal: &PourRefusal, naming: &dyn Naming, units: Units) ->
                     }
                     Way::Tilt { to_in_per_4ft } => way_tilt(tilt(to_in_per_4ft, units)),
                 });
-            let mut said = vec![conflict(causes.join(&format!(" {} ", and())))];
             said.extend(ways);
             said.join(" ")
         }
+    }
+}
+
+/// What has a part in a clash, in a row; spots whose cover has are named together.
+fn clash_causes(clash: &Clash, naming: &dyn Naming) -> String {
+    let mut causes: Vec<String> = Vec::new();
+    let mut covers: Vec<usize> = Vec::new();
+    for cause in &clash.causes {
+        match cause {
+            Cause::Rule { id } => causes.push(naming.rule(*id)),
+            Cause::TiltLimit => causes.push(tilt_called().to_owned()),
+            Cause::Cover { vertex } => covers.push(*vertex),
+        }
+    }
+    let numbers: Vec<String> = covers
+        .iter()
+        .filter_map(|vertex| naming.spot(*vertex))
+        .map(|number| number.to_string())
+        .collect();
+    if numbers.len() == covers.len() && numbers.len() > 1 {
+        causes.push(covers_called(numbers.join(", ")));
+    } else {
+        for cover in covers.iter().map(|vertex| naming.cover(*vertex)) {
+            if !causes.contains(&cover) {
+                causes.push(cover);
+            }
+        }
+    }
+    let last = causes.pop().unwrap_or_default();
+    if causes.is_empty() {
+        last
+    } else {
+        format!("{} {} {last}", causes.join(", "), and())
     }
 }
 
@@ -276,6 +327,7 @@ pub fn pour_refusal(refusal: &PourRefusal, naming: &dyn Naming, units: Units) ->
 fn shown_steps(units: Units) -> (f64, f64) {
     match units {
         Units::FeetInches => (1.0 / 16.0, 0.01),
+        // Readings are shown to the millimetre, below 100 mm to a tenth; a height on whole ones is both.
         Units::Metric => (
             Length::from_mm(1.0).inches(),
             Slope::from_mm_per_m(0.01).in_per_4ft(),
@@ -308,10 +360,17 @@ pub fn limit_status(status: Status) -> Option<&'static str> {
     }
 }
 
-/// A tilt as a rise in 4 ft (or per metre), in hundredths: a sixteenth is too coarse for it.
+/// A tilt as a rise in 4 ft (or per metre): to the hundredth, and where it takes that to four decimals, so that a
+/// limit of 1/8 in is not shown as passed by 0.13.
 pub fn tilt(in_per_4ft: f64, units: Units) -> String {
     match units {
-        Units::FeetInches => in_4_ft(fixed(in_per_4ft, 2)),
+        Units::FeetInches => {
+            let mut text = fixed(in_per_4ft, 4);
+            while text.ends_with('0') && text.len() > text.find('.').unwrap_or(0) + 3 {
+                text.pop();
+            }
+            in_4_ft(text)
+        }
         Units::Metric => Slope::from_in_per_4ft(in_per_4ft).format(SlopeUnit::MmPerM, 2),
     }
 }
@@ -333,6 +392,20 @@ pub fn mixing_refusal(refusal: &MixingRefusal) -> String {
         MixingRefusal::TooMany { .. } => mix_many().to_owned(),
         MixingRefusal::TooSlow { mixers, batches } => mix_slow(fixed(*mixers, 0), *batches),
     }
+}
+
+/// Where a published limit stands; a standard keeps its own name.
+pub fn limit_source(source: &'static str) -> &'static str {
+    if source == "common practice" {
+        limit_practice()
+    } else {
+        source
+    }
+}
+
+/// Why the lows can't be filled.
+pub fn patch_refusal(_: &StraightedgeRefusal) -> &'static str {
+    patch_no_limit()
 }
 
 /// Why there is no gap under a straightedge.
@@ -377,6 +450,9 @@ mod tests {
         fn cover(&self, vertex: usize) -> String {
             format!("cover {vertex}")
         }
+        fn spot(&self, vertex: usize) -> Option<usize> {
+            Some(vertex + 1)
+        }
         fn reading(&self, height_in: f64) -> String {
             // Down from a level line.
             length_text(-height_in, Units::FeetInches)
@@ -387,12 +463,26 @@ mod tests {
     fn a_reading_offered_is_one_that_works() {
         // The pour must stand 1.02 in under the line or higher: 1 in under does, 1-1/16 in would not.
         let refusal = PourRefusal::Conflict(Conflict {
-            causes: vec![Cause::Rule { id: 1 }, Cause::TiltLimit],
+            clashes: vec![Clash {
+                causes: vec![
+                    Cause::Rule { id: 1 },
+                    Cause::TiltLimit,
+                    Cause::Cover { vertex: 2 },
+                    Cause::Cover { vertex: 4 },
+                ],
+                changes: vec![Way::Height {
+                    id: 1,
+                    to_in: -1.02,
+                    by_in: 0.23,
+                    far_in: None,
+                }],
+            }],
             ways: vec![
                 Way::Height {
                     id: 1,
                     to_in: -1.02,
                     by_in: 0.23,
+                    far_in: None,
                 },
                 Way::Tilt {
                     to_in_per_4ft: 0.121,
@@ -402,5 +492,18 @@ mod tests {
         let said = pour_refusal(&refusal, &Plain, Units::FeetInches);
         assert!(said.contains("reading of 1\" (1/4\" higher)"), "{said}");
         assert!(said.contains("0.13 in per 4 ft"), "{said}");
+        // Up to the next sixteenth: 0.23 in is not had with 3/16 in.
+        assert!(
+            said.contains("rule 1, the tilt limit and the cover at spots 3, 5; they miss by 1/4\""),
+            "{said}"
+        );
+    }
+
+    #[test]
+    fn a_tilt_at_its_limit_is_not_shown_past_it() {
+        let shown = |in_per_4ft| tilt(in_per_4ft, Units::FeetInches);
+        assert_eq!(shown(0.125), "0.125 in per 4 ft");
+        assert_eq!(shown(0.0625), "0.0625 in per 4 ft");
+        assert_eq!(shown(0.1), "0.10 in per 4 ft");
     }
 }

@@ -39,6 +39,7 @@ words! {
         | "{inches} pulg es un pie o más; marque los pies con ' y las pulgadas con \".";
     beyond_use => "That is larger than anything in a house. Check the digits."
         | "Eso es más grande que cualquier cosa en una casa. Revise los dígitos.";
+    no_place => "It has no place yet: see the room's page for what is wrong there." | "Todavía no tiene lugar: vea en la página del cuarto qué falta.";
     not_whole(value: String) => "{value} isn't whole. Enter a whole number." | "{value} no es entero. Escriba un número entero.";
     unknown_unit(unit: &str) => "This was saved with a unit (“{unit}”) that isn't known here. Enter it again with its unit."
         | "Esto se guardó con una unidad («{unit}») que aquí no se conoce. Escríbalo otra vez con su unidad.";
@@ -173,6 +174,7 @@ fn slope(refusal: &SlopeRefusal) -> String {
 pub fn entry(refusal: &EntryRefusal, field: &Field) -> String {
     let what = match refusal {
         EntryRefusal::Blank => return example(field),
+        EntryRefusal::NoPlace => return no_place().to_owned(),
         EntryRefusal::Length(r) => length(r),
         EntryRefusal::Number(r) => number(r),
         EntryRefusal::Slope(r) => slope(r),

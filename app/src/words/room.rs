@@ -80,6 +80,11 @@ words! {
     turn_out(wall: usize) => "The turn after wall {wall} must be under 180 degrees." | "El giro después de la pared {wall} debe ser menor de 180 grados.";
     on_the_right => "This walk has the room on its right hand. Go round the other way, or exchange every corner."
         | "Este recorrido lleva el cuarto a la derecha. Dé la vuelta al revés o cambie cada esquina.";
+    turns_over(by: String, allowed: String) => "The walls close, but the corners turn {by} degrees past a full turn; up to {allowed} is let pass. Check the corners, the last one too."
+        | "Las paredes cierran, pero las esquinas giran {by} grados más que una vuelta; se aceptan hasta {allowed}. Revise las esquinas, también la última.";
+    turns_short(by: String, allowed: String) => "The walls close, but the corners turn {by} degrees less than a full turn; up to {allowed} is let pass. Check the corners, the last one too."
+        | "Las paredes cierran, pero las esquinas giran {by} grados menos que una vuelta; se aceptan hasta {allowed}. Revise las esquinas, también la última.";
+    no_walls => "Add the room's first wall." | "Agregue la primera pared del cuarto.";
     no_area => "These walls enclose no floor. Add walls until you are back where you began."
         | "Estas paredes no encierran piso. Agregue paredes hasta volver a donde empezó.";
     too_many_corners(given: usize) => "A room has at most 64 corners here; this one has {given}." | "Aquí un cuarto tiene a lo más 64 esquinas; este tiene {given}.";
@@ -111,6 +116,17 @@ pub fn shape_refusal(refusal: &ShapeRefusal, units: Units) -> String {
         ShapeRefusal::Notch { part, side_in, .. } => notch_out(part_words(*part), text(*side_in)),
         ShapeRefusal::Turn { wall, .. } => turn_out(wall + 1),
         ShapeRefusal::OnTheRight => on_the_right().to_owned(),
+        ShapeRefusal::TurnsOver {
+            over_deg,
+            allowed_deg,
+        } => {
+            let said = if *over_deg < 0.0 {
+                turns_short
+            } else {
+                turns_over
+            };
+            said(fixed(over_deg.abs(), 1), fixed(*allowed_deg, 0))
+        }
         ShapeRefusal::Outline(refusal) => outline_refusal(refusal, units),
     }
 }
@@ -128,7 +144,10 @@ fn part_words(part: Part) -> String {
 fn outline_refusal(refusal: &OutlineRefusal, units: Units) -> String {
     let text = |inches: f64| length_text(inches, units);
     match refusal {
-        OutlineRefusal::NoArea => no_area().to_owned(),
+        OutlineRefusal::NoArea | OutlineRefusal::TooFewCorners { given: 1.. } => {
+            no_area().to_owned()
+        }
+        OutlineRefusal::TooFewCorners { .. } => no_walls().to_owned(),
         OutlineRefusal::TooManyCorners { given } => too_many_corners(*given),
         OutlineRefusal::NoLength { wall } => no_length(wall + 1),
         OutlineRefusal::TooFar { corner } => too_far(corner + 1),

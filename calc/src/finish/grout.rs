@@ -3,6 +3,7 @@
 use serde::Serialize;
 use thiserror::Error;
 
+use crate::quantity::{IN2_PER_FT2, IN3_PER_FT3};
 use crate::working::{Figure, Source, Step, Unit};
 
 /// The trade's planning figures: `calc/tables/grout.rs`, sources in its head.
@@ -15,9 +16,6 @@ pub const MOST_BAGS: f64 = 100_000.0;
 
 /// A count that passes a whole number by less than this share is that number: rounding.
 const ROUNDING: f64 = 1e-9;
-
-const IN2_PER_FT2: f64 = 144.0;
-const IN3_PER_FT3: f64 = 1728.0;
 
 /// What is grouted and with what.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]

@@ -6,8 +6,12 @@ use super::geometry::Point;
 use super::plane::Plane;
 use super::surface::{Surface, Vertex};
 
-/// Steps between contour lines that a tape shows, inches; past the last, whole inches doubled.
+/// Steps between contour lines that a tape in inches shows, inches; past the last, that doubled.
 pub const STEPS_IN: [f64; 5] = [0.0625, 0.125, 0.25, 0.5, 1.0];
+
+/// Steps that a tape in millimetres shows: 1, 2, 5, 10 and 20 mm, in inches.
+pub const METRIC_STEPS_IN: [f64; 5] =
+    [1.0 / 25.4, 2.0 / 25.4, 5.0 / 25.4, 10.0 / 25.4, 20.0 / 25.4];
 
 /// A place where a line crosses an edge of the triangles; the edge's ends, the smaller index first.
 type Edge = (usize, usize);
@@ -39,25 +43,28 @@ pub fn depth_contour(surface: &Surface, plane: &Plane, depth_in: f64) -> Vec<Vec
     })
 }
 
-/// Heights for contour lines from `low_in` to `high_in`: whole multiples of the finest of [`STEPS_IN`] that gives at
-/// most `most` lines.
+/// Heights for contour lines from `low_in` to `high_in`: whole multiples of the finest of `steps_in` ([`STEPS_IN`] or
+/// [`METRIC_STEPS_IN`]) that gives at most `most` lines.
 ///
 /// ```
-/// use calc::floor::contour::levels;
-/// assert_eq!(levels(-0.07, 0.57, 10), [0.0, 0.125, 0.25, 0.375, 0.5]);
-/// assert_eq!(levels(0.2, 0.2, 10), [0.0; 0]);
+/// use calc::floor::contour::{METRIC_STEPS_IN, STEPS_IN, levels};
+/// assert_eq!(levels(-0.07, 0.57, 10, &STEPS_IN), [0.0, 0.125, 0.25, 0.375, 0.5]);
+/// assert_eq!(levels(0.2, 0.2, 10, &STEPS_IN), [0.0; 0]);
+/// // 16.3 mm of fall in steps of 5 mm.
+/// let metric = levels(0.0, 16.3 / 25.4, 8, &METRIC_STEPS_IN);
+/// assert_eq!(metric, [0.0, 5.0 / 25.4, 2.0 * (5.0 / 25.4), 3.0 * (5.0 / 25.4)]);
 /// ```
-pub fn levels(low_in: f64, high_in: f64, most: usize) -> Vec<f64> {
+pub fn levels(low_in: f64, high_in: f64, most: usize, steps_in: &[f64; 5]) -> Vec<f64> {
     let sensible = low_in.is_finite() && high_in.is_finite() && high_in - low_in < 1e6;
     if !sensible || most == 0 {
         return Vec::new();
     }
-    let mut doubled = STEPS_IN[STEPS_IN.len() - 1];
+    let mut doubled = steps_in[4];
     let further = std::iter::from_fn(|| {
         doubled *= 2.0;
         Some(doubled)
     });
-    for step_in in STEPS_IN.into_iter().chain(further) {
+    for step_in in steps_in.iter().copied().chain(further) {
         let (first, last) = ((low_in / step_in).ceil(), (high_in / step_in).floor());
         if last - first + 1.0 <= most as f64 {
             let mut levels = Vec::new();
@@ -198,9 +205,12 @@ mod tests {
 
     #[test]
     fn steps_are_those_of_the_tape() {
-        assert_eq!(levels(0.0, 0.25, 5), [0.0, 0.0625, 0.125, 0.1875, 0.25]);
-        assert_eq!(levels(0.0, 0.25, 4), [0.0, 0.125, 0.25]);
-        assert_eq!(levels(0.1, 9.0, 3), [4.0, 8.0]);
-        assert_eq!(levels(f64::NAN, 9.0, 4), [0.0; 0]);
+        assert_eq!(
+            levels(0.0, 0.25, 5, &STEPS_IN),
+            [0.0, 0.0625, 0.125, 0.1875, 0.25]
+        );
+        assert_eq!(levels(0.0, 0.25, 4, &STEPS_IN), [0.0, 0.125, 0.25]);
+        assert_eq!(levels(0.1, 9.0, 3, &STEPS_IN), [4.0, 8.0]);
+        assert_eq!(levels(f64::NAN, 9.0, 4, &STEPS_IN), [0.0; 0]);
     }
 }

@@ -122,8 +122,14 @@ pub fn doorway(entry: DoorwayEntry) -> Result<Doorway, Vec<DoorwayRefusal>> {
     if !refusals.is_empty() {
         return Err(refusals);
     }
-    let stack_here_in: f64 = entry.layers_here_in.iter().sum();
-    let stack_beyond_in: f64 = entry.layers_beyond_in.iter().sum();
+    // From 0 on: the empty sum of floats is a negative zero.
+    let stack_in = |layers_in: &[f64]| {
+        layers_in
+            .iter()
+            .fold(0.0, |sum_in, layer_in| sum_in + layer_in)
+    };
+    let stack_here_in = stack_in(&entry.layers_here_in);
+    let stack_beyond_in = stack_in(&entry.layers_beyond_in);
     let jamb = |here_in: f64, pour_in: f64, beyond_in: f64| {
         let (here_in, beyond_in) = (
             here_in + pour_in + stack_here_in,

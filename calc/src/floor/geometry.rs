@@ -47,8 +47,14 @@ pub const SAME_PLACE: f64 = 1e-9;
 #[derive(Clone, Debug, PartialEq, Serialize, Error)]
 #[serde(rename_all = "snake_case")]
 pub enum OutlineRefusal {
-    /// Fewer than three corners, or no area.
-    #[error("an outline needs at least three corners that enclose an area")]
+    /// Fewer than three corners.
+    #[error("an outline has at least three corners, not {given}")]
+    TooFewCorners {
+        /// How many were given.
+        given: usize,
+    },
+    /// Corners that enclose no area.
+    #[error("the corners enclose no area")]
     NoArea,
     /// More corners than [`MOST_CORNERS`].
     #[error("an outline has at most {MOST_CORNERS} corners, not {given}")]
@@ -176,7 +182,7 @@ impl Outline {
     ///
     /// # Errors
     /// Walls and corners are numbered as given.
-    /// - [`OutlineRefusal::NoArea`] under three corners, or all of them on one line;
+    /// - [`OutlineRefusal::TooFewCorners`] under three, [`OutlineRefusal::NoArea`] with all of them on one line;
     /// - [`OutlineRefusal::TooManyCorners`] past [`MOST_CORNERS`];
     /// - [`OutlineRefusal::NoLength`] for two equal corners in a row or a number that isn't one;
     /// - [`OutlineRefusal::TooFar`] past [`FARTHEST_IN`];
@@ -193,7 +199,9 @@ impl Outline {
     /// ```
     pub fn new(corners: Vec<Point>) -> Result<Self, OutlineRefusal> {
         if corners.len() < 3 {
-            return Err(OutlineRefusal::NoArea);
+            return Err(OutlineRefusal::TooFewCorners {
+                given: corners.len(),
+            });
         }
         if corners.len() > MOST_CORNERS {
             return Err(OutlineRefusal::TooManyCorners {
@@ -439,7 +447,10 @@ mod tests {
     fn what_is_no_room_is_refused_by_its_walls() {
         use OutlineRefusal as No;
         let refusal = |pairs: &[(f64, f64)]| Outline::new(corners(pairs)).unwrap_err();
-        assert_eq!(refusal(&[(0.0, 0.0), (9.0, 0.0)]), No::NoArea);
+        assert_eq!(
+            refusal(&[(0.0, 0.0), (9.0, 0.0)]),
+            No::TooFewCorners { given: 2 }
+        );
         assert_eq!(refusal(&[(0.0, 0.0), (9.0, 9.0), (4.0, 4.0)]), No::NoArea);
         assert_eq!(
             refusal(&[(0.0, 0.0), (9.0, 0.0), (9.0, 0.0), (0.0, 9.0)]),

@@ -4,8 +4,9 @@ use serde::Serialize;
 use thiserror::Error;
 
 use super::plane::Plane;
-use super::pour::{IN3_PER_FT3, Pour, PourKind};
+use super::pour::{Pour, PourKind};
 use super::surface::Surface;
+use crate::quantity::IN3_PER_FT3;
 use crate::working::{Figure, Source, Step, Unit};
 
 /// The most lifts that a plan may have: more is a slab, not a pour.

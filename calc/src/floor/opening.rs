@@ -30,16 +30,6 @@ pub struct OpeningSpan {
     pub right: Point,
 }
 
-impl OpeningSpan {
-    /// Halfway between the jambs.
-    pub fn middle(&self) -> Point {
-        Point::new(
-            f64::midpoint(self.left.x_in, self.right.x_in),
-            f64::midpoint(self.left.y_in, self.right.y_in),
-        )
-    }
-}
-
 /// Puts openings in their walls.
 ///
 /// Walking with the room on the left hand, a wall is passed from its right to its left as seen from inside, so the
@@ -57,10 +47,32 @@ impl OpeningSpan {
 /// assert_eq!((door.left, door.right), (Point::new(42.0, 0.0), Point::new(12.0, 0.0)));
 /// ```
 pub fn place(outline: &Outline, spans: &[Span]) -> Result<Vec<OpeningSpan>, Vec<OpeningRefusal>> {
+    place_measured(outline, &[], spans)
+}
+
+/// As [`place`], in a room whose walls were measured as `measured_in`, inches, before a closing error was shared out.
+///
+/// A wall that took its share of the error may be shorter in the outline than on the tape. An opening measured up to its
+/// end is not past it: by up to that share the jamb is taken at the wall's end.
+///
+/// # Errors
+/// As [`place`].
+pub fn place_measured(
+    outline: &Outline,
+    measured_in: &[f64],
+    spans: &[Span],
+) -> Result<Vec<OpeningSpan>, Vec<OpeningRefusal>> {
+    let share_in = |wall: usize| {
+        let now_in = outline.wall(wall).map(|side| side.length_in());
+        let before_in = measured_in.get(wall).copied();
+        before_in
+            .zip(now_in)
+            .map_or(0.0, |(before_in, now_in)| (before_in - now_in).max(0.0))
+    };
     let mut placed: Vec<(usize, OpeningSpan)> = Vec::with_capacity(spans.len());
     let mut refusals = Vec::new();
     for (opening, &span) in spans.iter().enumerate() {
-        match place_one(outline, span) {
+        match place_one(outline, share_in(span.wall), span) {
             Ok(place) => {
                 let clash = placed.iter().find_map(|(other, earlier)| {
                     let by_in = overlap_in(span, earlier.span);
@@ -153,7 +165,7 @@ pub enum OpeningProblem {
     },
 }
 
-fn place_one(outline: &Outline, span: Span) -> Result<OpeningSpan, OpeningProblem> {
+fn place_one(outline: &Outline, share_in: f64, span: Span) -> Result<OpeningSpan, OpeningProblem> {
     let Span {
         wall,
         from_in,
@@ -175,10 +187,15 @@ fn place_one(outline: &Outline, span: Span) -> Result<OpeningSpan, OpeningProble
     }
     let wall_in = side.length_in();
     let by_in = from_in + width_in - wall_in;
-    if by_in > ROUNDING_IN {
+    if by_in > share_in + ROUNDING_IN {
         return Err(OpeningProblem::PastEnd { by_in, wall_in });
     }
-    let (right, left) = (side.point_at(from_in), side.point_at(from_in + width_in));
+    let end_in = if by_in > ROUNDING_IN {
+        wall_in
+    } else {
+        from_in + width_in
+    };
+    let (right, left) = (side.point_at(from_in), side.point_at(end_in));
     Ok(OpeningSpan { span, left, right })
 }
 
@@ -195,7 +212,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::floor::outline::rectangle;
+    use crate::floor::outline::{WallRun, rectangle, walk};
 
     fn span(wall: usize, from_in: f64, width_in: f64) -> Span {
         Span {
@@ -261,6 +278,28 @@ mod tests {
         assert_eq!(got, want);
     }
 
+    /// A room of 100 by 50 in walked with its last wall 1 in short: by the compass rule the second wall of 50 in takes
+    /// 50/299 in of that. A door up to its end on the tape stands at its end; one past that by more does not.
+    #[test]
+    fn a_door_up_to_the_corner_stays_when_the_error_is_shared_out() {
+        let runs = [100.0, 50.0, 100.0, 49.0].map(|length_in| WallRun {
+            length_in,
+            turn_left_deg: 90.0,
+        });
+        let room = walk(&runs).unwrap();
+        let wall_in = room.walls_in[1];
+        assert!((wall_in - 50.0).abs() < 50.0 / 299.0 + 1e-9 && wall_in < 50.0 - 0.1);
+        let doors =
+            |width_in| place_measured(&room.outline, &room.measured_in, &[span(1, 20.0, width_in)]);
+        let door = doors(30.0).unwrap()[0];
+        assert!(door.left.distance_in(room.outline.corners()[2]) < 1e-9);
+        assert!(matches!(
+            doors(30.01).unwrap_err()[0].what,
+            OpeningProblem::PastEnd { .. }
+        ));
+        assert!(place(&room.outline, &[span(1, 20.0, 30.0)]).is_err());
+    }
+
     proptest! {
         #[test]
         fn jambs_lie_on_their_wall(wall in 0..4usize, from_in in 0.0..50.0f64, width_in in 1.0..50.0f64) {
@@ -268,7 +307,7 @@ mod tests {
             let side = room.wall(wall).unwrap();
             match place(&room, &[span(wall, from_in, width_in)]) {
                 Ok(doors) => {
-                    prop_assert!(room.contains(doors[0].left) && room.contains(doors[0].right) && room.contains(doors[0].middle()));
+                    prop_assert!(room.contains(doors[0].left) && room.contains(doors[0].right));
                     prop_assert!((side.start.distance_in(doors[0].right) - from_in).abs() < 1e-9);
                     prop_assert!((edge_strip_in(&room, &doors) + width_in - 312.0).abs() < 1e-9);
                 }

@@ -11,7 +11,9 @@ use crate::job::Corner;
 
 mod walk;
 
-pub use walk::{CORNER_MARK_IN, MOST_MISS, Walked, WallRun, turn_deg_across, walk};
+pub use walk::{
+    CORNER_MARK_IN, MOST_MISS, MOST_TURNS_OVER_DEG, Walked, WallRun, turn_deg_across, walk,
+};
 
 /// The shortest wall, inches.
 pub const LEAST_WALL_IN: f64 = 1.0;
@@ -160,6 +162,14 @@ pub enum ShapeRefusal {
     /// The room was kept on the right hand.
     #[error("the walk has the room on its right")]
     OnTheRight,
+    /// The walls close, but the turns together are no full turn: one of them is not as it was said.
+    #[error("the turns miss a full turn by {over_deg} degrees, more than {allowed_deg}")]
+    TurnsOver {
+        /// All turns together less a full turn, degrees.
+        over_deg: f64,
+        /// What is let pass, degrees.
+        allowed_deg: f64,
+    },
     /// The corners make no room.
     #[error(transparent)]
     Outline(#[from] OutlineRefusal),

@@ -1,55 +1,26 @@
 //! The pour: level, or flat with a tilt, with at least the cover everywhere.
 
+mod ask;
+mod conflict;
+mod depth;
+mod flat_conflict;
+mod level_conflict;
 mod rules;
 mod solve;
+mod working;
 
 use serde::Serialize;
-use thiserror::Error;
 
-use super::geometry::{Point, SAME_PLACE};
 use super::plane::Plane;
-use super::surface::{FARTHEST_HEIGHT_IN, Surface};
-use crate::working::{Figure, Source, Step, Unit};
+use super::surface::Surface;
+use crate::quantity::IN3_PER_FT3;
 
-/// Cubic inches in a cubic foot.
-pub const IN3_PER_FT3: f64 = 1728.0;
-
-/// The most cover that may be asked for, inches: a foot is no longer a pour.
-pub const MOST_COVER_IN: f64 = 12.0;
-
-/// What the pour must keep.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct PourAsk {
-    /// The least depth everywhere, inches.
-    pub cover_in: f64,
-    /// The most tilt, inches per 4 ft, in whatever direction; a level pour has none.
-    pub tilt_limit_in_per_4ft: Option<f64>,
-    /// Heights to keep at places.
-    pub rules: Vec<HeightRule>,
-}
-
-/// A height to keep at a place, or at both jambs of an opening (a plane between them keeps it as well).
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct HeightRule {
-    /// Where.
-    pub points: Vec<Point>,
-    /// Whether it may be lower.
-    pub kind: HeightKind,
-    /// The height of the finished pour, inches above the datum.
-    pub height_in: f64,
-    /// What the asker calls the rule; comes back in a refusal.
-    pub id: u32,
-}
-
-/// How a height is to be kept.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum HeightKind {
-    /// No higher.
-    AtMost,
-    /// No higher and no lower.
-    Exactly,
-}
+use ask::check;
+pub use ask::{HeightKind, HeightRule, MOST_COVER_IN, PourAsk, PourRefusal};
+pub use conflict::{Cause, Clash, Conflict, Way};
+pub use depth::DepthAlong;
+use flat_conflict::flat_conflict;
+use level_conflict::level_conflict;
 
 /// Level, or flat with a tilt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -98,148 +69,6 @@ pub struct Pour {
     pub downhill_degrees: Option<f64>,
 }
 
-/// The depth of a pour along a line, such as an opening.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct DepthAlong {
-    /// At the start, inches.
-    pub left_in: f64,
-    /// At the end, inches.
-    pub right_in: f64,
-    /// The greatest on the way, inches.
-    pub greatest_in: f64,
-    /// The least on the way, inches.
-    pub least_in: f64,
-}
-
-/// Why there is no pour.
-#[derive(Clone, Debug, PartialEq, Serialize, Error)]
-#[serde(rename_all = "snake_case")]
-pub enum PourRefusal {
-    /// A cover that isn't a number, is negative or passes [`MOST_COVER_IN`].
-    #[error("a cover of {given_in} in is not between 0 and {MOST_COVER_IN} in")]
-    Cover {
-        /// What was given, inches.
-        given_in: f64,
-    },
-    /// A tilt limit that isn't a number or is negative.
-    #[error("a tilt limit of {given_in_per_4ft} in per 4 ft is not a limit")]
-    TiltLimit {
-        /// What was given.
-        given_in_per_4ft: f64,
-    },
-    /// A rule whose height isn't a number or is too far from the datum.
-    #[error("the height of rule {id}, {height_in} in, is not within reach of the datum")]
-    RuleHeight {
-        /// The rule.
-        id: u32,
-        /// Its height, inches.
-        height_in: f64,
-    },
-    /// A rule that says no place.
-    #[error("rule {id} says no place")]
-    RuleNowhere {
-        /// The rule.
-        id: u32,
-    },
-    /// A rule at a place outside the room.
-    #[error("rule {id} is for a place {by_in} in outside the room")]
-    RuleOutside {
-        /// The rule.
-        id: u32,
-        /// How far outside, inches.
-        by_in: f64,
-    },
-    /// The surface has no vertices or no area.
-    #[error("there is no floor to pour on")]
-    NoFloor,
-    /// No plane keeps all that is asked.
-    #[error("what is asked cannot be had together")]
-    Conflict(Conflict),
-}
-
-/// What cannot be had together.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Conflict {
-    /// The rules that conflict, the tilt limit if it has a part in it, and the vertex whose cover is in the way:
-    /// at least two. Each of them has a part in one conflict; another may stand behind it.
-    pub causes: Vec<Cause>,
-    /// The least change of each rule that makes everything possible while all others stand; a rule that can't do it
-    /// alone is missing.
-    pub ways: Vec<Way>,
-}
-
-/// A part of a conflict.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Cause {
-    /// A height rule.
-    Rule {
-        /// The rule's id.
-        id: u32,
-    },
-    /// The limit on the tilt.
-    TiltLimit,
-    /// The cover at a vertex of the surface.
-    Cover {
-        /// Index of the vertex.
-        vertex: usize,
-    },
-}
-
-/// A way out of a conflict.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Way {
-    /// Change a rule's height.
-    Height {
-        /// The rule.
-        id: u32,
-        /// To this height, inches above the datum.
-        to_in: f64,
-        /// That is, by so much, inches; upwards is positive.
-        by_in: f64,
-    },
-    /// Allow more tilt.
-    Tilt {
-        /// This much, inches per 4 ft.
-        to_in_per_4ft: f64,
-    },
-}
-
-impl Way {
-    /// The way to a figure that can be read off: a height on to the next whole `height_step_in` (inches), a tilt up to
-    /// the next whole `tilt_step_in_per_4ft`. Rounded to the nearest, it would fall short as often as not.
-    ///
-    /// ```
-    /// use calc::floor::pour::Way;
-    /// // 0.27 in more, to 1.02 in: on a tape of sixteenths 1-1/16 in.
-    /// let way = Way::Height { id: 1, to_in: 1.02, by_in: 0.27 };
-    /// assert_eq!(way.rounded_on(0.0625, 0.01), Way::Height { id: 1, to_in: 1.0625, by_in: 0.3125 });
-    /// ```
-    #[must_use]
-    pub fn rounded_on(self, height_step_in: f64, tilt_step_in_per_4ft: f64) -> Self {
-        // A figure that is whole but for rounding stays.
-        let up = |value: f64, step: f64| (value / step - 1e-6).ceil() * step;
-        match self {
-            Self::Height { id, to_in, by_in } => {
-                let rounded_in = if by_in < 0.0 {
-                    -up(-to_in, height_step_in)
-                } else {
-                    up(to_in, height_step_in)
-                };
-                Self::Height {
-                    id,
-                    to_in: rounded_in,
-                    by_in: by_in + (rounded_in - to_in),
-                }
-            }
-            Self::Tilt { to_in_per_4ft } => Self::Tilt {
-                to_in_per_4ft: up(to_in_per_4ft, tilt_step_in_per_4ft),
-            },
-        }
-    }
-}
-
 /// The lowest level pour with the cover everywhere.
 ///
 /// Its height is that of the highest vertex plus the cover; a rule with an exact height lifts it there.
@@ -285,54 +114,6 @@ pub fn level(surface: &Surface, ask: &PourAsk) -> Result<Pour, PourRefusal> {
     ))
 }
 
-/// What a level top can't keep together: it must stand at `lowest_in` or higher for the cover at vertex `highest`, at
-/// every exact height, and no higher than any cap.
-fn level_conflict(rules: &[HeightRule], lowest_in: f64, highest: usize) -> Option<Conflict> {
-    // The greatest height that something asks for and the least that something allows, one rule left out; each with
-    // its rule, none for the cover.
-    let bounds = |without: Option<usize>| {
-        let (mut least, mut most) = ((lowest_in, None), (f64::INFINITY, None));
-        let others = rules.iter().enumerate();
-        for (index, rule) in others.filter(|(index, _)| Some(*index) != without) {
-            if rule.kind == HeightKind::Exactly && rule.height_in > least.0 {
-                least = (rule.height_in, Some(index));
-            }
-            if rule.height_in < most.0 {
-                most = (rule.height_in, Some(index));
-            }
-        }
-        (least, most)
-    };
-    let fits = |least_in: f64, most_in: f64| {
-        least_in <= most_in + SAME_PLACE * (1.0 + least_in.abs().max(lowest_in.abs()))
-    };
-    let (least, most) = bounds(None);
-    if fits(least.0, most.0) {
-        return None;
-    }
-    let mut pair: Vec<usize> = [least.1, most.1].into_iter().flatten().collect();
-    pair.sort_unstable();
-    let of_rules = pair.iter().filter_map(|index| rules.get(*index));
-    let mut causes: Vec<Cause> = of_rules.map(|rule| Cause::Rule { id: rule.id }).collect();
-    if least.1.is_none() {
-        causes.push(Cause::Cover { vertex: highest });
-    }
-    let way = |(index, rule): (usize, &HeightRule)| {
-        let ((least_in, _), (most_in, _)) = bounds(Some(index));
-        let to_in = match rule.kind {
-            HeightKind::Exactly if rule.height_in > most_in => most_in.max(least_in),
-            HeightKind::Exactly | HeightKind::AtMost => least_in,
-        };
-        fits(least_in, most_in).then_some(Way::Height {
-            id: rule.id,
-            to_in,
-            by_in: to_in - rule.height_in,
-        })
-    };
-    let ways = rules.iter().enumerate().filter_map(way).collect();
-    Some(Conflict { causes, ways })
-}
-
 /// The flat pour that takes least, with the cover everywhere: the plane that is lowest over the room's centroid.
 ///
 /// The volume under a plane is the area times its height over the centroid, less what the floor itself takes, so
@@ -362,7 +143,7 @@ pub fn flat(surface: &Surface, ask: &PourAsk) -> Result<Pour, PourRefusal> {
     check(surface, ask)?;
     let found = rules::Program::new(surface, ask)
         .best()
-        .map_err(PourRefusal::Conflict)?;
+        .map_err(|stuck| PourRefusal::Conflict(flat_conflict(surface, ask, &stuck)))?;
     let mut plane = found.plane;
     // Rounding may leave a vertex short by the last digit: the cover comes first.
     for _ in 0..3 {
@@ -397,47 +178,9 @@ pub fn least_feasible_height_in(
     rule: usize,
 ) -> Result<Option<f64>, PourRefusal> {
     check(surface, ask)?;
-    Ok(rules::Program::new(surface, ask).least_height_in(rule))
-}
-
-/// Whether the ask makes sense by itself.
-fn check(surface: &Surface, ask: &PourAsk) -> Result<(), PourRefusal> {
-    if surface.vertices.is_empty() || surface.triangles.is_empty() {
-        return Err(PourRefusal::NoFloor);
-    }
-    if !(0.0..=MOST_COVER_IN).contains(&ask.cover_in) {
-        return Err(PourRefusal::Cover {
-            given_in: ask.cover_in,
-        });
-    }
-    if let Some(limit) = ask.tilt_limit_in_per_4ft
-        && !(limit.is_finite() && limit >= 0.0)
-    {
-        return Err(PourRefusal::TiltLimit {
-            given_in_per_4ft: limit,
-        });
-    }
-    // A jamb worked out from a wall may be off it by rounding.
-    let slack_in = 1000.0 * surface.outline.tolerance_in();
-    for rule in &ask.rules {
-        let id = rule.id;
-        if !rule.height_in.is_finite() || rule.height_in.abs() > 2.0 * FARTHEST_HEIGHT_IN {
-            return Err(PourRefusal::RuleHeight {
-                id,
-                height_in: rule.height_in,
-            });
-        }
-        if rule.points.is_empty() {
-            return Err(PourRefusal::RuleNowhere { id });
-        }
-        for point in &rule.points {
-            let by_in = surface.outline.nearest_wall(*point).distance_in;
-            if !(surface.outline.contains(*point) || by_in <= slack_in) {
-                return Err(PourRefusal::RuleOutside { id, by_in });
-            }
-        }
-    }
-    Ok(())
+    Ok(rules::Program::new(surface, ask)
+        .least_height(rule)
+        .map(|extreme| extreme.height_in))
 }
 
 impl Pour {
@@ -484,126 +227,12 @@ impl Pour {
             downhill_degrees: plane.downhill_degrees(),
         }
     }
-
-    /// Depth at a place, inches; none outside the room.
-    pub fn depth_at_in(&self, surface: &Surface, at: Point) -> Option<f64> {
-        Some(self.plane.height_in(at) - surface.height_in(at)?)
-    }
-
-    /// Depth along a line between two places in the room, such as the jambs of an opening; none when either end is
-    /// outside it.
-    pub fn along(&self, surface: &Surface, left: Point, right: Point) -> Option<DepthAlong> {
-        let (left_in, right_in) = (
-            self.depth_at_in(surface, left)?,
-            self.depth_at_in(surface, right)?,
-        );
-        let length_in = left.distance_in(right);
-        let (mut least_in, mut greatest_in) = (left_in.min(right_in), left_in.max(right_in));
-        for point in surface.profile(left, right).into_iter().flatten() {
-            let share = if length_in > 0.0 {
-                point.s_in / length_in
-            } else {
-                0.0
-            };
-            let at = Point::new(
-                left.x_in + share * (right.x_in - left.x_in),
-                left.y_in + share * (right.y_in - left.y_in),
-            );
-            let depth_in = self.plane.height_in(at) - point.height_in;
-            least_in = least_in.min(depth_in);
-            greatest_in = greatest_in.max(depth_in);
-        }
-        Some(DepthAlong {
-            left_in,
-            right_in,
-            greatest_in,
-            least_in,
-        })
-    }
-
-    /// How the figures come about.
-    pub fn working(&self, surface: &Surface) -> Vec<Step> {
-        let figure = |name, value, unit| Figure { name, value, unit };
-        let facts = surface.facts();
-        let middle = surface.outline.centroid();
-        let over_middle_in = self.plane.height_in(middle);
-        // A rule that says exactly how high lifts a level top above what the cover asks for.
-        let is_lifted = self.plane.a_in - facts.highest_in - self.cover_in
-            > SAME_PLACE * (1.0 + self.plane.a_in.abs());
-        let stands = match self.kind {
-            PourKind::Level if is_lifted => Step {
-                formula: "level_surface_met",
-                inputs: vec![
-                    figure("highest", facts.highest_in, Unit::In),
-                    figure("cover", self.cover_in, Unit::In),
-                ],
-                result: figure("height", self.plane.a_in, Unit::In),
-                source: Source::Entered,
-            },
-            PourKind::Level => Step {
-                formula: "level_surface",
-                inputs: vec![
-                    figure("highest", facts.highest_in, Unit::In),
-                    figure("cover", self.cover_in, Unit::In),
-                ],
-                result: figure("height", self.plane.a_in, Unit::In),
-                source: Source::Arithmetic,
-            },
-            PourKind::Flat => Step {
-                formula: "flat_surface_over_middle",
-                inputs: vec![
-                    figure("height_at_origin", self.plane.a_in, Unit::In),
-                    figure("rise_x", self.plane.b_in_per_in, Unit::Ratio),
-                    figure("middle_x", middle.x_in, Unit::In),
-                    figure("rise_y", self.plane.c_in_per_in, Unit::Ratio),
-                    figure("middle_y", middle.y_in, Unit::In),
-                ],
-                result: figure("height_over_middle", over_middle_in, Unit::In),
-                source: Source::Arithmetic,
-            },
-        };
-        vec![
-            stands,
-            Step {
-                formula: "mean_depth",
-                inputs: vec![
-                    figure("height_over_middle", over_middle_in, Unit::In),
-                    figure("mean_floor_height", facts.mean_height_in, Unit::In),
-                ],
-                result: figure("mean_depth", self.mean_depth_in, Unit::In),
-                source: Source::Arithmetic,
-            },
-            Step {
-                formula: "volume",
-                inputs: vec![
-                    figure("area", self.area_in2, Unit::In2),
-                    figure("mean_depth", self.mean_depth_in, Unit::In),
-                ],
-                result: figure("volume", self.volume_in3, Unit::In3),
-                source: Source::Arithmetic,
-            },
-            Step {
-                formula: "cubic_feet",
-                inputs: vec![figure("volume", self.volume_in3, Unit::In3)],
-                result: figure("volume", self.volume_ft3, Unit::Ft3),
-                source: Source::Arithmetic,
-            },
-            Step {
-                formula: "tilt",
-                inputs: vec![
-                    figure("rise_x", self.plane.b_in_per_in, Unit::Ratio),
-                    figure("rise_y", self.plane.c_in_per_in, Unit::Ratio),
-                ],
-                result: figure("tilt", self.tilt_in_per_4ft, Unit::InPer4Ft),
-                source: Source::Arithmetic,
-            },
-        ]
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::floor::Point;
     use crate::floor::outline::rectangle;
     use crate::floor::surface::Spot;
 
@@ -635,66 +264,129 @@ mod tests {
         }
     }
 
-    /// Causes, and each way's rule and height.
-    fn conflict(rules: &[(HeightKind, f64)]) -> (Vec<Cause>, Vec<(u32, f64)>) {
+    fn conflict(rules: &[(HeightKind, f64)]) -> Conflict {
         let Err(PourRefusal::Conflict(found)) = level(&floor(), &ask(rules)) else {
             panic!("{rules:?} can be had")
         };
-        let ways = found.ways.iter().map(|way| match *way {
+        found
+    }
+
+    /// Each way's rule and height.
+    fn heights(ways: &[Way]) -> Vec<(u32, f64)> {
+        let height = |way: &Way| match *way {
             Way::Height { id, to_in, .. } => (id, to_in),
             Way::Tilt { .. } => panic!("a level top has no tilt"),
-        });
-        (found.causes, ways.collect())
+        };
+        ways.iter().map(height).collect()
     }
 
     #[test]
     fn a_way_out_of_a_level_conflict_leads_out_of_it() {
-        use Cause::{Cover, Rule};
         use HeightKind::{AtMost, Exactly};
         // By hand. One cap under 5/8 in is lifted to it. Of two, neither helps alone.
-        let cover = Cover { vertex: 1 };
-        assert_eq!(
-            conflict(&[(AtMost, 0.5)]),
-            (vec![Rule { id: 0 }, cover], vec![(0, 0.625)])
-        );
-        assert_eq!(
-            conflict(&[(AtMost, 0.5), (AtMost, 0.4)]),
-            (vec![Rule { id: 1 }, cover], vec![])
-        );
+        let ways = |rules: &[(HeightKind, f64)]| heights(&conflict(rules).ways);
+        assert_eq!(ways(&[(AtMost, 0.5)]), [(0, 0.625)]);
+        assert_eq!(ways(&[(AtMost, 0.5), (AtMost, 0.4)]), []);
         // A height to meet above a cap: the one comes down or the other goes up.
         assert_eq!(
-            conflict(&[(Exactly, 1.0), (AtMost, 0.75)]),
-            (
-                vec![Rule { id: 0 }, Rule { id: 1 }],
-                vec![(0, 0.75), (1, 1.0)]
-            )
+            ways(&[(Exactly, 1.0), (AtMost, 0.75)]),
+            [(0, 0.75), (1, 1.0)]
         );
         // The cap is under the cover as well: bringing the other down to it would not do.
-        assert_eq!(conflict(&[(Exactly, 1.0), (AtMost, 0.5)]).1, [(1, 1.0)]);
-        assert_eq!(conflict(&[(Exactly, 0.5)]).1, [(0, 0.625)]);
+        assert_eq!(ways(&[(Exactly, 1.0), (AtMost, 0.5)]), [(1, 1.0)]);
+        assert_eq!(ways(&[(Exactly, 0.5)]), [(0, 0.625)]);
         assert_eq!(
-            conflict(&[(Exactly, 1.0), (Exactly, 0.75)]).1,
+            ways(&[(Exactly, 1.0), (Exactly, 0.75)]),
             [(0, 0.75), (1, 1.0)]
         );
     }
 
     #[test]
+    fn a_level_top_misses_by_pairs() {
+        use Cause::{Cover, Rule};
+        use HeightKind::{AtMost, Exactly};
+        // By hand: against 5/8 in at vertex 1, 1/8 in and 0.225 in short; 1 in against a cap of 1/2 in, 1/2 in.
+        let found = conflict(&[(AtMost, 0.5), (AtMost, 0.4)]).clashes;
+        let causes: Vec<_> = found.iter().map(|clash| clash.causes.clone()).collect();
+        let cover = Cover { vertex: 1 };
+        assert_eq!(causes, [[Rule { id: 0 }, cover], [Rule { id: 1 }, cover]]);
+        assert_eq!(heights(&found[0].changes), [(0, 0.625)]);
+        assert_eq!(heights(&found[1].changes), [(1, 0.625)]);
+        let found = conflict(&[(Exactly, 1.0), (AtMost, 0.5)]).clashes;
+        assert_eq!(found[0].causes, [Rule { id: 1 }, cover]);
+        assert_eq!(found[1].causes, [Rule { id: 0 }, Rule { id: 1 }]);
+        assert_eq!(heights(&found[1].changes), [(0, 0.5), (1, 1.0)]);
+    }
+
+    /// A room of 100 in square whose corners read 0, 1, 1.5 and 0.2 in up and whose middle reads 0.3 in, 1/4 in of
+    /// cover. By hand: at the corner of 1 in the cover stands at 1.25 in, at the corner of 0.2 in at 0.45 in.
+    #[test]
+    fn two_caps_each_under_their_own_cover() {
+        let outline = rectangle(100.0, 100.0).unwrap();
+        let spot = |(x, y, height_in)| Spot {
+            at: Point::new(x, y),
+            height_in,
+        };
+        let spots = [
+            (0.0, 0.0, 0.0),
+            (100.0, 0.0, 1.0),
+            (100.0, 100.0, 1.5),
+            (0.0, 100.0, 0.2),
+            (50.0, 50.0, 0.3),
+        ]
+        .map(spot);
+        let surface = Surface::new(&outline, &spots).unwrap();
+        let cap = |vertex: usize, height_in| HeightRule {
+            points: vec![spots[vertex].at],
+            kind: HeightKind::AtMost,
+            height_in,
+            id: vertex as u32,
+        };
+        let ask = PourAsk {
+            cover_in: 0.25,
+            tilt_limit_in_per_4ft: None,
+            rules: vec![cap(1, 1.0), cap(3, 0.3)],
+        };
+        let Err(PourRefusal::Conflict(found)) = flat(&surface, &ask) else {
+            panic!("both caps are under their cover")
+        };
+        assert_eq!(found.clashes.len(), 2);
+        for (clash, (vertex, short_in)) in found.clashes.iter().zip([(1, 0.25), (3, 0.15)]) {
+            let id = vertex as u32;
+            assert_eq!(clash.causes, [Cause::Rule { id }, Cause::Cover { vertex }]);
+            let [Way::Height { by_in, .. }] = clash.changes[..] else {
+                panic!("{clash:?}")
+            };
+            assert!((by_in - short_in).abs() < 1e-12, "{by_in}");
+        }
+        // Neither helps alone.
+        assert_eq!(found.ways, []);
+    }
+
+    #[test]
     fn a_rounded_way_still_leads_out() {
         // To 5/8 in on a tape of eighths and of quarters; down to 3/4 in on one of halves; a tilt never down.
-        let height = |by_in: f64, to_in: f64| Way::Height {
+        let height = |by_in: f64, to_in: f64, far_in: Option<f64>| Way::Height {
             id: 0,
             to_in,
             by_in,
+            far_in,
         };
-        assert_eq!(
-            height(0.125, 0.625).rounded_on(0.125, 0.01),
-            height(0.125, 0.625)
-        );
-        assert_eq!(
-            height(0.125, 0.625).rounded_on(0.25, 0.01),
-            height(0.25, 0.75)
-        );
-        assert_eq!(height(-0.25, 0.75).rounded_on(0.5, 0.01), height(-0.5, 0.5));
+        let rounded = |by_in, to_in, far_in, step_in| {
+            let Way::Height { to_in, .. } = height(by_in, to_in, far_in).rounded_on(step_in, 0.01)
+            else {
+                panic!("a height stays one")
+            };
+            to_in
+        };
+        assert_eq!(rounded(0.125, 0.625, None, 0.125), 0.625);
+        assert_eq!(rounded(0.125, 0.625, None, 0.25), 0.75);
+        assert_eq!(rounded(-0.25, 0.75, None, 0.5), 0.5);
+        // A height to meet with an end on the other side: a finer step where a whole one passes it, or none.
+        assert_eq!(rounded(0.1, 0.6, Some(0.9), 0.25), 0.75);
+        assert_eq!(rounded(0.1, 0.6, Some(0.63), 0.25), 0.625);
+        assert_eq!(rounded(-0.1, 0.6, Some(0.56), 0.25), 0.5625);
+        assert_eq!(rounded(0.1, 0.61234, Some(0.61234), 0.25), 0.61234);
         let Way::Tilt { to_in_per_4ft } = (Way::Tilt {
             to_in_per_4ft: 0.1234,
         })

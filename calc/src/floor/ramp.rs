@@ -5,15 +5,13 @@
 
 use serde::Serialize;
 
+use crate::quantity::IN3_PER_FT3;
 use crate::working::{Step, Unit};
 
 mod incline;
 
 pub use incline::{Incline, Known, MOST_LENGTH_IN, Quantity, RampRefusal, STEEPEST, incline};
 use incline::{check_length, check_run, check_slope, figure, run_for, step};
-
-/// Cubic inches in a cubic foot, 12 x 12 x 12.
-const IN3_PER_FT3: f64 = 1728.0;
 
 /// What settles how long a ramp is.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -142,7 +140,12 @@ pub fn ramp(entry: RampEntry) -> Result<Ramp, RampRefusal> {
         }
         Fit::Length(length_in) => {
             check_run(length_in)?;
-            (length_in, length_in)
+            // Floors that meet have nothing to ramp, however long.
+            if low_side == LowSide::Neither {
+                (0.0, 0.0)
+            } else {
+                (length_in, length_in)
+            }
         }
     };
     let run_in = run_left_in.max(run_right_in);
@@ -177,34 +180,6 @@ impl Ramp {
     /// Volume as built, cubic feet.
     pub fn wedge_ft3(&self) -> f64 {
         self.wedge_in3 / IN3_PER_FT3
-    }
-
-    /// Whole bags for the wedge as built: volume x (1 + allowance / 100) / yield, rounded up.
-    ///
-    /// `yield_ft3` is the volume that one bag makes, cubic feet; `allowance_percent` is added to the volume.
-    /// A part of a bag below a millionth is rounding and buys none.
-    ///
-    /// # Errors
-    /// [`RampRefusal::Yield`] or [`RampRefusal::Allowance`] for a number that can't be one.
-    pub fn bags(&self, yield_ft3: f64, allowance_percent: f64) -> Result<u32, RampRefusal> {
-        if !(yield_ft3.is_finite() && yield_ft3 >= LEAST_YIELD_FT3) {
-            return Err(RampRefusal::Yield {
-                given_ft3: yield_ft3,
-                least_ft3: LEAST_YIELD_FT3,
-            });
-        }
-        if !(0.0..=100.0).contains(&allowance_percent) {
-            return Err(RampRefusal::Allowance {
-                given_percent: allowance_percent,
-            });
-        }
-        let bags = self.wedge_ft3() * (1.0 + allowance_percent / 100.0) / yield_ft3;
-        let whole = (bags - 1e-6).ceil().max(0.0);
-        // The largest ramp there is, 1,000 ft each way, at the least yield passes what fits in a u32.
-        if whole > f64::from(u32::MAX) {
-            return Err(RampRefusal::TooManyBags);
-        }
-        Ok(whole as u32)
     }
 
     /// The steps behind it: the run at each jamb, the one that governs, the slope, the volume.
@@ -256,9 +231,6 @@ impl Ramp {
         steps
     }
 }
-
-/// The least yield of a bag that is believed, cubic feet: about a cupful.
-pub const LEAST_YIELD_FT3: f64 = 0.01;
 
 #[cfg(test)]
 mod tests {
@@ -319,6 +291,11 @@ mod tests {
             (none.run_in, none.wedge_in3, none.low_side),
             (0.0, 0.0, LowSide::Neither)
         );
+        let none = ramp(entry(0.0, 0.0, Fit::Length(10.0))).unwrap();
+        assert_eq!(
+            (none.run_in, none.wedge_in3, none.low_side),
+            (0.0, 0.0, LowSide::Neither)
+        );
         assert!(matches!(
             ramp(entry(0.5, 0.5, Fit::Slope(0.0))),
             Err(RampRefusal::NeverRises { .. })
@@ -326,23 +303,15 @@ mod tests {
     }
 
     #[test]
-    fn bags_round_up() {
-        // 36 x 48 x (2 + 2) / 4 = 1,728 in3 is 1 ft3; with 10 percent, at 0.45 ft3 a bag, 2.44 bags.
+    fn a_wedge_in_cubic_feet() {
+        // 36 x 48 x (2 + 2) / 4 = 1,728 in3 is 1 ft3.
         let made = RampEntry {
             width_in: 36.0,
             step_left_in: 2.0,
             step_right_in: 2.0,
             fit: Fit::Length(48.0),
         };
-        let got = ramp(made).unwrap();
-        near(got.wedge_ft3(), 1.0, 1e-12);
-        assert_eq!(got.bags(0.45, 10.0), Ok(3));
-        assert_eq!(got.bags(0.5, 0.0), Ok(2));
-        assert!(matches!(got.bags(0.0, 0.0), Err(RampRefusal::Yield { .. })));
-        assert!(matches!(
-            got.bags(0.5, f64::NAN),
-            Err(RampRefusal::Allowance { .. })
-        ));
+        near(ramp(made).unwrap().wedge_ft3(), 1.0, 1e-12);
     }
 
     proptest! {

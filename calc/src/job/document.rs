@@ -487,7 +487,7 @@ pub struct PourEntry {
     pub allowance_percent: Typed,
     /// Bags mixed at a time.
     pub bags_per_batch: Typed,
-    /// Minutes from opening a bag to an empty bucket.
+    /// Minutes from one batch of a mixer to its next: measure, mix, carry, pour, rinse.
     pub minutes_per_batch: Typed,
     /// Minutes in which a poured batch still flows into the next.
     pub pot_life_minutes: Typed,

@@ -64,7 +64,7 @@ pub const ALONG: Field = inches(upto(0.0, 6000.0));
 pub const OPENING_WIDTH: Field = inches(over(0.0, 6000.0));
 
 /// The turn at a corner, degrees.
-pub const TURN_DEGREES: Field = Field::Number(NumberRange::above(0.0).below(180.0));
+pub const TURN_DEGREES: Field = Field::Number(NumberRange::at_least(0.0).below(180.0));
 
 /// The distance across a corner between marks on its walls; both marks together are the most it can be.
 pub const CORNER_ACROSS: Field = inches(over(0.0, 2.0 * CORNER_MARK_IN));

@@ -8,6 +8,9 @@ use thiserror::Error;
 use super::number::{NumberRefusal, fixed, signed_number};
 use super::scan::Scanner;
 
+/// Square inches in a square foot, 12 x 12.
+pub const IN2_PER_FT2: f64 = 144.0;
+
 /// Square inches in a square metre: one inch is 0.0254 m exactly (NIST SP 811, appendix B).
 pub const IN2_PER_M2: f64 = 1e6 / 645.16;
 
@@ -29,12 +32,12 @@ impl Area {
 
     /// From square feet.
     pub const fn from_ft2(ft2: f64) -> Self {
-        Self(ft2 * 144.0)
+        Self(ft2 * IN2_PER_FT2)
     }
 
     /// In square feet.
     pub const fn ft2(self) -> f64 {
-        self.0 / 144.0
+        self.0 / IN2_PER_FT2
     }
 
     /// From square yards.
@@ -138,7 +141,7 @@ impl AreaUnit {
     const fn in2(self) -> f64 {
         match self {
             Self::SquareInches => 1.0,
-            Self::SquareFeet => 144.0,
+            Self::SquareFeet => IN2_PER_FT2,
             Self::SquareYards => 1296.0,
             Self::SquareMeters => IN2_PER_M2,
         }

@@ -42,6 +42,9 @@ pub enum EntryRefusal {
     /// Nothing was typed.
     #[error("nothing typed")]
     Blank,
+    /// It is for something that doesn't stand in its place: that has to be mended first.
+    #[error("what it is for has no place")]
+    NoPlace,
     /// The text is no length.
     #[error(transparent)]
     Length(LengthRefusal),

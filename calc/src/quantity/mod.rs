@@ -27,7 +27,7 @@ mod scan;
 #[cfg(test)]
 mod tests;
 
-pub use area::{Area, AreaRefusal, AreaUnit, parse_area};
+pub use area::{Area, AreaRefusal, AreaUnit, IN2_PER_FT2, parse_area};
 pub use entry::{EntryRefusal, Quantity};
 pub use length::{FeetInches, Length, LengthRefusal, LengthUnit, parse_length};
 pub use limits::{
@@ -37,4 +37,4 @@ pub use number::{NumberRefusal, fixed, parse_number, parse_percent, parse_whole}
 pub use plain::{decimal, lower};
 pub use slope::{Slope, SlopeRefusal, SlopeUnit, parse_slope};
 pub use typed::Typed;
-pub use volume::{Volume, VolumeRefusal, VolumeUnit, parse_volume};
+pub use volume::{IN3_PER_FT3, Volume, VolumeRefusal, VolumeUnit, parse_volume};

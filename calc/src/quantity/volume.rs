@@ -8,6 +8,9 @@ use thiserror::Error;
 use super::number::{NumberRefusal, fixed, signed_number};
 use super::scan::Scanner;
 
+/// Cubic inches in a cubic foot, 12 x 12 x 12.
+pub const IN3_PER_FT3: f64 = 1728.0;
+
 /// Cubic inches in a litre: one inch is 2.54 cm exactly, so a cubic inch is 16.387064 mL (NIST SP 811,
 /// appendix B).
 pub const IN3_PER_L: f64 = 1000.0 / 16.387064;
@@ -36,12 +39,12 @@ impl Volume {
 
     /// From cubic feet.
     pub const fn from_ft3(ft3: f64) -> Self {
-        Self(ft3 * 1728.0)
+        Self(ft3 * IN3_PER_FT3)
     }
 
     /// In cubic feet.
     pub const fn ft3(self) -> f64 {
-        self.0 / 1728.0
+        self.0 / IN3_PER_FT3
     }
 
     /// From cubic yards.
@@ -188,7 +191,7 @@ impl VolumeUnit {
     const fn in3(self) -> f64 {
         match self {
             Self::CubicInches => 1.0,
-            Self::CubicFeet => 1728.0,
+            Self::CubicFeet => IN3_PER_FT3,
             Self::CubicYards => 46_656.0,
             Self::Liters => IN3_PER_L,
             Self::CubicMeters => 1000.0 * IN3_PER_L,

@@ -16,7 +16,7 @@ use crate::answer::{Facts, RestsOn, Working};
 use crate::entry::Measured;
 use crate::open_job::OpenRoom;
 use crate::pictures::ramp::{RampContent, exaggeration};
-use crate::pictures::{LengthFigure, RampProfile, length_text, thickness_text};
+use crate::pictures::{LengthFigure, RampProfile, at_least_in, length_text, thickness_text};
 use crate::reactive::{When, derived, draw, memo, say};
 use crate::words::{common, doorways as words};
 use crate::work::Work;
@@ -213,7 +213,7 @@ pub fn RampPart(
                 <div class="answer">
                     <p class="figure-name">{words::ramp_length()}</p>
                     <LengthFigure
-                        inches=derived(move || built.get().map_or(0.0, |ramp| ramp.run_in))
+                        inches=derived(move || built.get().map_or(0.0, |ramp| shown_run_in(&ramp, ramp.run_in, units.get())))
                         units
                     />
                     <RestsOn text=rests />
@@ -239,6 +239,14 @@ pub fn RampPart(
     }
 }
 
+/// A run as it is shown, inches: one that a slope needs is at least so long, one that was entered is as it is.
+fn shown_run_in(ramp: &Ramp, run_in: f64, units: Units) -> f64 {
+    match ramp.entry.fit {
+        Fit::Slope(_) => at_least_in(run_in, units),
+        Fit::Length(_) => run_in,
+    }
+}
+
 /// The side view: the higher of the two rises over the length it is built to.
 fn profile(ramp: &Ramp, units: Units) -> RampContent {
     let rise_in = ramp.rise_left_in.max(ramp.rise_right_in);
@@ -251,7 +259,7 @@ fn profile(ramp: &Ramp, units: Units) -> RampContent {
         rise_in,
         run_in: ramp.run_in,
         rise: thickness_text(rise_in, units),
-        run: length_text(ramp.run_in, units),
+        run: length_text(shown_run_in(ramp, ramp.run_in, units), units),
         slope: words::one_to(ramp.steepest),
         low: low.to_owned(),
         high: high.to_owned(),
@@ -259,7 +267,7 @@ fn profile(ramp: &Ramp, units: Units) -> RampContent {
 }
 
 fn rows(ramp: &Ramp, bags: Option<&Bags>, units: Units) -> Vec<(String, String)> {
-    let text = |inches: f64| length_text(inches, units);
+    let text = |run_in: f64| length_text(shown_run_in(ramp, run_in, units), units);
     let row = |name: &str, figure: String| (name.to_owned(), figure);
     let mut rows = vec![
         row(words::run_at_left(), text(ramp.run_left_in)),

@@ -3,7 +3,8 @@
 use crate::markup::view;
 use crate::reactive::{derived, draw, memo};
 use calc::floor::lifts::{Lift, LiftShare, lifts};
-use calc::floor::mixing::{edge_strip_in, pace, primer_gal};
+use calc::floor::mixing::{pace, primer_gal};
+use calc::floor::opening::edge_strip_in;
 use calc::job::fields::{self, Field};
 use calc::job::questions::pour as questions;
 use calc::job::{PourEntry, Units};
@@ -14,7 +15,7 @@ use super::Plans;
 use super::compare::{dams, volume_text};
 use crate::answer::Working;
 use crate::entry::Measured;
-use crate::pictures::{Figure, length_text};
+use crate::pictures::{Figure, at_least_text, length_text};
 use crate::words::{common, pour as words};
 
 /// One entry of the pour.
@@ -75,24 +76,28 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                 view! { <p class="notice look">{words::mixing_refusal(&refusal)}</p> }.into_any()
             }
             Some(Ok(bags)) => {
-                let pace_words = plans
+                let paced = plans
                     .entry
                     .with(|entry| questions::pace_ask(entry, bags.bags))
                     .ok()
-                    .map(|ask| match pace(&ask) {
-                        Ok(p) if p.mixers <= 1 => words::pace_one(
-                            p.batches,
-                            fixed(p.minutes_between, 1),
-                            fixed(p.total_minutes, 0),
-                        ),
-                        Ok(p) => words::pace(
-                            p.mixers,
-                            p.batches,
-                            fixed(p.minutes_between, 1),
-                            fixed(p.total_minutes, 0),
-                        ),
-                        Err(refusal) => words::mixing_refusal(&refusal),
-                    });
+                    .map(|ask| pace(&ask));
+                let outlives = paced
+                    .as_ref()
+                    .is_some_and(|p| p.as_ref().is_ok_and(|p| p.outlives_pot_life));
+                let pace_words = paced.map(|paced| match paced {
+                    Ok(p) if p.mixers <= 1 => words::pace_one(
+                        p.batches,
+                        fixed(p.minutes_between, 1),
+                        fixed(p.total_minutes, 0),
+                    ),
+                    Ok(p) => words::pace(
+                        p.mixers,
+                        p.batches,
+                        fixed(p.minutes_between, 1),
+                        fixed(p.total_minutes, 0),
+                    ),
+                    Err(refusal) => words::mixing_refusal(&refusal),
+                });
                 view! {
                     <p>
                         {words::bags_rest(
@@ -107,6 +112,7 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
                             .map(|water| view! { <p>{words::water(water_text(water, units))}</p> })
                     }
                     <p>{pace_words}</p>
+                    {outlives.then(|| view! { <p class="notice look prints">{words::pace_outlives()}</p> })}
                 }
                 .into_any()
             }
@@ -115,7 +121,7 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
     let around = move || {
         let units = units.get();
         let outline = plans.work.outline()?;
-        let widths: Vec<f64> = plans.work.spans().iter().map(|s| s.span.width_in).collect();
+        let spans = plans.work.spans();
         let primer = plans
             .entry
             .with(questions::primer_coverage_in2)
@@ -139,11 +145,11 @@ pub fn BagsAndMixing(plans: Plans) -> impl IntoView {
             .filter(|(dam_in, _)| *dam_in > 0.0)
             .map(|(dam_in, some_unknown)| {
                 let told = some_unknown.then(words::dam_unknown);
-                view! { <p>{words::dam(length_text(dam_in, units))} " " {told}</p> }
+                view! { <p>{words::dam(at_least_text(dam_in, units))} " " {told}</p> }
             });
         Some(view! {
             {primer}
-            <p>{words::edge_strip(length_text(edge_strip_in(&outline, &widths), units))}</p>
+            <p>{words::edge_strip(at_least_text(edge_strip_in(&outline, &spans), units))}</p>
             {dam}
         })
     };
@@ -202,7 +208,8 @@ fn bags_of(plans: Plans, volume_ft3: f64) -> Option<u32> {
 fn lift_volume(plans: Plans, volume_ft3: f64, units: Units) -> String {
     let volume = volume_text(volume_ft3, units);
     match bags_of(plans, volume_ft3) {
-        Some(bags) => words::lift_bags(volume, bags),
+        Some(1) => words::lift_bags(volume, common::one_bag().to_owned()),
+        Some(bags) => words::lift_bags(volume, common::bag_count(u64::from(bags))),
         None => volume,
     }
 }

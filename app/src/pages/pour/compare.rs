@@ -5,16 +5,18 @@ use crate::reactive::{When, derived, draw, memo, say};
 use calc::floor::flatness::{Top, USUAL_EFFORT, Verdict, judge};
 use calc::floor::lifts::{LiftShare, lifts};
 use calc::floor::pour::{Pour, PourKind};
+use calc::job::questions::EntryProblem;
 use calc::job::questions::answers::{DamAtOpening, dams as dams_at};
 use calc::job::questions::pour as questions;
-use calc::job::{PourChoice, Units};
+use calc::job::{PourChoice, Units, fields};
 use calc::quantity::{Volume, VolumeUnit};
 use leptos::prelude::*;
 
 use super::Plans;
 use crate::answer::Working;
 use crate::pictures::{Figure, length_text, thickness_text};
-use crate::words::{common, pour as words};
+use crate::words::pour::{self as words, Naming};
+use crate::words::{common, refusals};
 use crate::work::opening_letter;
 
 /// A volume in the units in force.
@@ -130,17 +132,44 @@ fn Refusals(plans: Plans) -> impl IntoView {
             })
             .collect::<Vec<_>>()
     });
-    let missing = memo(move || plans.ask.with(|ask| ask.as_ref().err().map_or(0, Vec::len)));
+    // Each by what it is for: its field may be a long way down.
+    let missing = memo(move || {
+        plans.ask.with(|ask| {
+            let problems = ask.as_ref().err();
+            problems.map_or_else(Vec::new, |all| all.iter().map(|p| told(plans, p)).collect())
+        })
+    });
     view! {
         <div role="status">
-            <When when=move || missing.get() != 0>
-                <p class="notice look">{say(move || {
-                    if missing.get() == 1 { words::entry_missing().to_owned() } else { words::entries_missing(missing.get()) }
-                })}</p>
+            <When when=move || !missing.read().is_empty()>
+                <div class="notice look prints">
+                    <p>{say(move || match missing.read().len() {
+                        1 => words::entry_missing().to_owned(),
+                        many => words::entries_missing(many),
+                    })}</p>
+                    <ul>{move || missing.get().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
+                </div>
             </When>
-            {move || said.get().into_iter().map(|words| view! { <p class="notice look">{words}</p> }).collect_view()}
+            {move || said.get().into_iter().map(|words| view! { <p class="notice look prints">{words}</p> }).collect_view()}
         </div>
     }
+}
+
+/// An entry that keeps the pour from being asked for: what it is for, and what is wrong.
+fn told(plans: Plans, problem: &EntryProblem) -> String {
+    let (what, field) = match (problem.name, problem.row) {
+        ("cover", _) => (words::cover_label().to_owned(), &fields::COVER),
+        ("tilt_limit", _) => (words::tilt_label().to_owned(), &fields::TILT),
+        (name, Some(row)) => {
+            let called = plans.rule(row);
+            if name == "spot" {
+                return format!("{called}: {}", words::rule_no_spot());
+            }
+            (called, &fields::READING)
+        }
+        (_, None) => return words::entry_missing().to_owned(),
+    };
+    format!("{what}: {}", refusals::entry(&problem.refusal, field))
 }
 
 /// A row of the table: its head, then level and flat.
@@ -201,8 +230,7 @@ fn Table(plans: Plans) -> impl IntoView {
         let openings = plans.work.openings.get().0;
         let doors = openings
             .iter()
-            .enumerate()
-            .map(|(i, placed)| {
+            .map(|placed| {
                 let name = plans
                     .room
                     .open
@@ -225,7 +253,7 @@ fn Table(plans: Plans) -> impl IntoView {
                 });
                 row(
                     words::row_opening(
-                        &opening_letter(i),
+                        &opening_letter(placed.index),
                         &if name.is_empty() {
                             name
                         } else {

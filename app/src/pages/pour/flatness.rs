@@ -77,7 +77,7 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
                 view! {
                     <p class="verdict" class:over=!v.passes>
                         <span class="sign">{if v.passes { words::passes() } else { words::over() }}</span>
-                        <span>{said} " " <span class="quiet">{v.limit.source} {status}</span></span>
+                        <span>{said} " " <span class="quiet">{words::limit_source(v.limit.source)} {status}</span></span>
                     </p>
                 }
             })
@@ -139,7 +139,8 @@ pub fn Flatness(plans: Plans) -> impl IntoView {
 fn Patching(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
     let finish = plans.room.part(|r| r.finish);
-    let answer = RwSignal::new(None::<(Arc<Surface>, Option<Patch>)>);
+    // No patch: too many spots to wait for one, or a refusal in words.
+    let answer = RwSignal::new(None::<(Arc<Surface>, Result<Patch, String>)>);
     // An answer for another floor or finish is no answer.
     Effect::new(move |before: Option<()>| {
         plans.surface.track();
@@ -152,9 +153,12 @@ fn Patching(plans: Plans) -> impl IntoView {
         let Some(surface) = plans.surface.get_untracked() else {
             return;
         };
-        let patch = (surface.spot_count <= MOST_PATCH_SPOTS)
-            .then(|| patch_for(&surface, finish.get_untracked(), USUAL_EFFORT).ok())
-            .flatten();
+        let patch = if surface.spot_count > MOST_PATCH_SPOTS {
+            Err(words::patch_too_many(MOST_PATCH_SPOTS))
+        } else {
+            patch_for(&surface, finish.get_untracked(), USUAL_EFFORT)
+                .map_err(|refusal| words::patch_refusal(&refusal).to_owned())
+        };
         answer.set(Some((surface, patch)));
     };
     let area = move |ft2: f64| {
@@ -169,9 +173,9 @@ fn Patching(plans: Plans) -> impl IntoView {
     };
     let shown = move || {
         answer.get().map(|(surface, patch)| match patch {
-            None => view! { <p class="notice look">{words::patch_too_many(MOST_PATCH_SPOTS)}</p> }.into_any(),
-            Some(patch) if patch.places.is_empty() => view! { <p>{words::patch_none()}</p> }.into_any(),
-            Some(patch) => {
+            Err(why) => view! { <p class="notice look">{why}</p> }.into_any(),
+            Ok(patch) if patch.places.is_empty() => view! { <p>{words::patch_none()}</p> }.into_any(),
+            Ok(patch) => {
                 let bags = plans
                     .entry
                     .with(|e| questions::bag_ask(e, patch.volume_ft3))

@@ -16,6 +16,7 @@ use crate::pictures::section::{SectionContent, exaggeration};
 use crate::pictures::{FloorMap, Section, length_text};
 use crate::store::drafts;
 use crate::words::{pour as words, survey as survey_words};
+use crate::work::contour_steps_in;
 
 /// Depth classes of the map: even parts of the greatest depth.
 const CLASSES: f64 = 6.0;
@@ -76,6 +77,13 @@ pub fn Pins(plans: Plans) -> impl IntoView {
     });
     let field = spot_number_field(plans);
     let section = memo(move || section(plans, ends.get()));
+    let why_none = move || {
+        match (from.read().is_blank(), to.read().is_blank()) {
+            (true, false) | (false, true) => words::section_one(),
+            _ => words::section_same(),
+        }
+        .to_owned()
+    };
     let caption = move || {
         section.with(|s| {
             s.as_ref()
@@ -107,7 +115,7 @@ pub fn Pins(plans: Plans) -> impl IntoView {
             </figure>
             <PinTable plans />
             <h3>{words::section_heading()}</h3>
-            <p class="quiet">{words::section_hint()}</p>
+            <p class="quiet no-print">{words::section_hint()}</p>
             <div class="pair">
                 <Measured
                     id="section-from"
@@ -130,7 +138,7 @@ pub fn Pins(plans: Plans) -> impl IntoView {
             </div>
             <When
                 when=move || section.read().is_some()
-                fallback=|| view! { <p class="quiet">{words::section_same()}</p> }
+                fallback=move || view! { <p class="quiet no-print">{say(why_none)}</p> }
             >
                 <figure class="picture">
                     <Section
@@ -257,14 +265,19 @@ fn map(plans: Plans, ends: Option<Ends>) -> MapContent {
         return content;
     };
     content.depth = depth_classes(&surface, &pour);
-    content.lines = contour::levels(pour.least_depth_in, pour.greatest_depth_in, 6)
-        .into_iter()
-        .map(|depth_in| HeightLine {
-            label: String::new(),
-            index: false,
-            pieces: contour::depth_contour(&surface, &pour.plane, depth_in),
-        })
-        .collect();
+    content.lines = contour::levels(
+        pour.least_depth_in,
+        pour.greatest_depth_in,
+        6,
+        contour_steps_in(units),
+    )
+    .into_iter()
+    .map(|depth_in| HeightLine {
+        label: String::new(),
+        index: false,
+        pieces: contour::depth_contour(&surface, &pour.plane, depth_in),
+    })
+    .collect();
     content.pins = surface
         .vertices
         .iter()
@@ -318,6 +331,12 @@ fn PinTable(plans: Plans) -> impl IntoView {
     let units = plans.room.open.units();
     let open = RwSignal::new(false);
     let shown = RwSignal::new(ROWS_AT_ONCE);
+    // On paper the table is open and whole, however the print was asked for.
+    let before_print = window_event_listener_untyped("beforeprint", move |_| {
+        shown.set(usize::MAX);
+        open.set(true);
+    });
+    on_cleanup(move || before_print.remove());
     let rows = move || {
         if !open.get() {
             return ().into_any();
@@ -358,7 +377,7 @@ fn PinTable(plans: Plans) -> impl IntoView {
             .with(|s| s.as_ref().is_some_and(|s| s.vertices.len() > shown.get()))
     });
     view! {
-        <details class="on-paper" on:toggle:target=move |ev| open.set(ev.target().open())>
+        <details class="on-paper" open=move || open.get() on:toggle:target=move |ev| open.set(ev.target().open())>
             <summary>{words::pins_table()}</summary>
             <div class="scroll">
                 <table>
@@ -374,7 +393,7 @@ fn PinTable(plans: Plans) -> impl IntoView {
                 </table>
             </div>
             <When when=move || more.get()>
-                <button type="button" class="button" on:click=move |_| shown.update(|n| *n += ROWS_AT_ONCE)>
+                <button type="button" class="button" on:click=move |_| shown.update(|n| *n = n.saturating_add(ROWS_AT_ONCE))>
                     {survey_words::more_spots()}
                 </button>
             </When>

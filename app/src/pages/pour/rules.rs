@@ -35,7 +35,7 @@ pub fn Rules(plans: Plans) -> impl IntoView {
         });
     };
     view! {
-        <section class="sheet">
+        <section class="sheet no-print">
             <h2>{words::rules_heading()}</h2>
             <When when=move || ids.read().is_empty()>
                 <p class="quiet">{words::rules_none()}</p>

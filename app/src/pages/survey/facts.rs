@@ -14,6 +14,7 @@ use crate::pictures::floor_map::{HeightLine, MapContent, Mark, Pin};
 use crate::pictures::{FloorMap, LengthFigure, length_text, reading_text};
 use crate::reactive::{When, derived, draw, memo, say};
 use crate::words::{pour as pour_words, survey as words};
+use crate::work::contour_steps_in;
 
 /// What the floor does: fall, tilt, contours, the volume to each level.
 #[component]
@@ -114,7 +115,7 @@ fn contours(walk: Walk) -> (MapContent, f64) {
         return (MapContent::default(), 0.0);
     };
     let facts = surface.facts();
-    let levels = contour::levels(0.0, facts.fall_in, 8);
+    let levels = contour::levels(0.0, facts.fall_in, 8, contour_steps_in(units));
     let step_in = match levels.as_slice() {
         [a, b, ..] => b - a,
         _ => 0.0,

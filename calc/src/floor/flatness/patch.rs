@@ -20,6 +20,7 @@ use super::straightedge::{Gap, StraightedgeRefusal};
 use super::walker::{Crossing, Walker};
 use super::worst::{Laid, Top, worst_with};
 use crate::job::Finish;
+use crate::quantity::IN3_PER_FT3;
 use crate::working::{Figure, Source, Step, Unit};
 
 /// How far below a limit the fill aims, as a share of the limit, so that the search comes to an end.
@@ -39,12 +40,6 @@ const MOST_KEPT: usize = 300;
 
 /// The most steps of the linear programme in one round.
 const MOST_PIVOTS: usize = 4000;
-
-/// Cubic inches in a cubic foot.
-pub(super) const IN3_PER_FT3: f64 = 1728.0;
-
-/// Square inches in a square foot.
-pub(super) const IN2_PER_FT2: f64 = 144.0;
 
 /// The least patching found that meets the limits.
 #[derive(Clone, Debug, PartialEq, Serialize)]

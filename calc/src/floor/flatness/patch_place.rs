@@ -4,8 +4,8 @@ use crate::order::Order;
 use serde::Serialize;
 
 use super::super::geometry::Point;
-use super::patch::{IN2_PER_FT2, IN3_PER_FT3};
 use super::walker::Walker;
+use crate::quantity::{IN2_PER_FT2, IN3_PER_FT3};
 
 /// One patch: filled vertices next to each other.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -9,6 +9,10 @@ use crate::floor::geometry::{MOST_CORNERS, Outline, OutlineRefusal, Point, signe
 /// better; past it a wall is wrong.
 pub const MOST_MISS: f64 = 0.005;
 
+/// The most by which all turns together may differ from a full turn, degrees: a few corners, each read to a degree or
+/// so. Common practice.
+pub const MOST_TURNS_OVER_DEG: f64 = 5.0;
+
 /// A closing error below this is rounding, inches.
 const ROUNDING_IN: f64 = 1e-9;
 
@@ -62,17 +66,21 @@ pub struct Walked {
     pub turns_over_deg: f64,
     /// The length of each wall once the error is shared out, inches.
     pub walls_in: Vec<f64>,
+    /// The length of each wall as measured, inches.
+    pub measured_in: Vec<f64>,
 }
 
 /// The room from a walk round its walls with the room on the left hand, the first wall along x.
 ///
 /// The closing error is shared out by the compass rule (Bowditch, 1808): each wall takes as much of it as its length
-/// is of the perimeter, up to [`MOST_MISS`]. The turn at the end of the last wall only counts in
+/// is of the perimeter, up to [`MOST_MISS`]. The turn at the end of the last wall moves no corner: it only counts in
 /// [`Walked::turns_over_deg`]. A turn of 0 is let pass: a wall may be measured in two lengths.
 ///
 /// # Errors
 /// - [`ShapeRefusal::Size`] or [`ShapeRefusal::Turn`] for a wall whose length or turn can't be one;
 /// - [`ShapeRefusal::OnTheRight`] where the room is on the right hand: every turn must be exchanged;
+/// - [`ShapeRefusal::TurnsOver`] where the walls close but the turns make no full turn, by more than
+///   [`MOST_TURNS_OVER_DEG`];
 /// - [`ShapeRefusal::Outline`]: under three walls, over 64, walls that cross, and [`OutlineRefusal::Open`] with the
 ///   closing error.
 ///
@@ -100,7 +108,7 @@ pub fn walk(walls: &[WallRun]) -> Result<Walked, ShapeRefusal> {
         }
     }
     if walls.len() < 3 {
-        return Err(OutlineRefusal::NoArea.into());
+        return Err(OutlineRefusal::TooFewCorners { given: walls.len() }.into());
     }
     let mut heading_deg = 0.0;
     let mut at = Point::default();
@@ -146,6 +154,12 @@ pub fn walk(walls: &[WallRun]) -> Result<Walked, ShapeRefusal> {
     }
     let walls_in = outline.walls().map(|wall| wall.length_in()).collect();
     let turns_over_deg = heading_deg - 360.0;
+    if turns_over_deg.abs() > MOST_TURNS_OVER_DEG {
+        return Err(ShapeRefusal::TurnsOver {
+            over_deg: turns_over_deg,
+            allowed_deg: MOST_TURNS_OVER_DEG,
+        });
+    }
     Ok(Walked {
         outline,
         miss_x_in,
@@ -156,6 +170,7 @@ pub fn walk(walls: &[WallRun]) -> Result<Walked, ShapeRefusal> {
         shared_out,
         turns_over_deg,
         walls_in,
+        measured_in: walls.iter().map(|run| run.length_in).collect(),
     })
 }
 
@@ -250,7 +265,11 @@ mod tests {
         ));
         assert_eq!(
             walk(&runs(&[(60.0, 90.0); 2])),
-            Err(OutlineRefusal::NoArea.into())
+            Err(OutlineRefusal::TooFewCorners { given: 2 }.into())
+        );
+        assert_eq!(
+            walk(&[]),
+            Err(OutlineRefusal::TooFewCorners { given: 0 }.into())
         );
         assert_eq!(
             walk(&runs(&[(60.0, 90.0); 65])),
@@ -284,6 +303,28 @@ mod tests {
         let room = walk(&runs(&[(40.0, 60.0); 6])).unwrap();
         assert!(!room.shared_out);
         assert!((room.outline.area_in2() - 1.5 * 3.0f64.sqrt() * 1600.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_last_turn_that_does_not_close_is_told() {
+        let square = |last: f64| {
+            walk(&runs(&[
+                (60.0, 90.0),
+                (60.0, 90.0),
+                (60.0, 90.0),
+                (60.0, last),
+            ]))
+        };
+        assert_eq!(square(92.0).unwrap().turns_over_deg, 2.0);
+        for (last, over_deg) in [(60.0, -30.0), (-90.0, -180.0), (96.0, 6.0)] {
+            assert_eq!(
+                square(last),
+                Err(ShapeRefusal::TurnsOver {
+                    over_deg,
+                    allowed_deg: 5.0
+                })
+            );
+        }
     }
 
     #[test]
@@ -366,10 +407,31 @@ mod tests {
             }
         }
 
+        /// One number of a good walk exchanged for any other: a room that is one, or a refusal that says why.
         #[test]
-        fn any_numbers_get_an_answer(walls in proptest::collection::vec((proptest::num::f64::ANY, proptest::num::f64::ANY), 0..8)) {
-            if let Ok(room) = walk(&runs(&walls)) {
-                prop_assert!(room.outline.area_in2().is_finite());
+        fn any_number_gets_an_answer(
+            corners in skyline(), at in 0..42usize, of_turn: bool,
+            number in prop_oneof![proptest::num::f64::ANY, -200.0..200.0f64, -0.5..0.5f64],
+        ) {
+            let mut walls = walk_of(&corners);
+            let at = at % walls.len();
+            if of_turn {
+                // A number under one is a slip; others stand in for the turn.
+                walls[at].turn_left_deg = if number.abs() < 0.5 { walls[at].turn_left_deg + number } else { number };
+            } else {
+                walls[at].length_in = if number.abs() < 0.5 { walls[at].length_in + number } else { number };
+            }
+            match walk(&walls) {
+                Ok(room) => {
+                    prop_assert!(walls[at].turn_left_deg.abs() < 180.0 && walls[at].length_in >= 1.0);
+                    prop_assert!(room.outline.area_in2() > 0.0 && room.miss_in <= room.allowed_in);
+                    prop_assert!(room.turns_over_deg.abs() <= MOST_TURNS_OVER_DEG);
+                }
+                // A slip of less than the walls may miss by is no reason to refuse, but where walls come to cross.
+                Err(refusal) => prop_assert!(
+                    of_turn || number.is_nan() || number.abs() > 0.1 || matches!(refusal, ShapeRefusal::Outline(OutlineRefusal::Crossing { .. })),
+                    "{refusal}"
+                ),
             }
         }
     }

@@ -1,7 +1,7 @@
-//! The rules of a flat pour as rows of a small program, and what to say when no plane keeps them all.
+//! The rules of a flat pour as rows of a small program.
 
+use super::ask::{HeightKind, HeightRule, PourAsk};
 use super::solve::{Goal, Outcome, Row, Unknowns, can_be_kept, rounding, solve};
-use super::{Cause, Conflict, HeightKind, HeightRule, PourAsk, Way};
 use crate::floor::geometry::{Point, cross};
 use crate::floor::plane::{Plane, RUN_4FT_IN};
 use crate::floor::surface::{Surface, nearest};
@@ -32,16 +32,33 @@ pub(super) struct Found {
     pub tilt_limit_binding: bool,
 }
 
-/// A best plane, scaled, and whether the tilt limit holds it back.
+/// Rows that no plane keeps together, and whether they could be but for the tilt limit.
+pub(super) struct Stuck {
+    pub rows: Vec<usize>,
+    pub limit_matters: bool,
+}
+
+/// The least or greatest height of a rule, and the vertices whose cover settles it.
+pub(super) struct Extreme {
+    /// Inches above the datum.
+    pub height_in: f64,
+    pub covers: Vec<usize>,
+}
+
+/// What has a part in a conflict: rules by their place in the ask, and vertices.
+pub(super) struct Needed {
+    pub rules: Vec<usize>,
+    pub covers: Vec<usize>,
+}
+
+/// A best plane, scaled, the rows it rests on and whether the tilt limit holds it back.
 enum Held {
     Best {
         plane: Unknowns,
+        rests_on: Vec<usize>,
         at_limit: bool,
     },
-    Impossible {
-        rows: Vec<usize>,
-        limit_matters: bool,
-    },
+    Impossible(Stuck),
 }
 
 impl<'a> Program<'a> {
@@ -88,27 +105,43 @@ impl<'a> Program<'a> {
         program
     }
 
-    /// The plane of least volume that keeps every rule, or the rules that conflict.
-    pub fn best(&self) -> Result<Found, Conflict> {
+    /// The plane of least volume that keeps every rule, or rows that no plane keeps.
+    pub fn best(&self) -> Result<Found, Stuck> {
         let first = self.three_round(self.middle);
         match self.hold(&self.rows, &first, Goal::Least([1.0, 0.0, 0.0])) {
-            Held::Best { plane, at_limit } => Ok(Found {
+            Held::Best {
+                plane, at_limit, ..
+            } => Ok(Found {
                 plane: self.unscaled(&plane),
                 unique: at_limit || self.is_unique(&plane),
                 tilt_limit_binding: at_limit,
             }),
-            Held::Impossible {
-                rows,
-                limit_matters,
-            } => Err(self.conflict(&rows, limit_matters)),
+            Held::Impossible(stuck) => Err(stuck),
+        }
+    }
+
+    /// Rows that no plane keeps together; none where all can be kept.
+    pub fn stuck(&self) -> Option<Stuck> {
+        let first = self.three_round(self.middle);
+        match self.hold(&self.rows, &first, Goal::Least([1.0, 0.0, 0.0])) {
+            Held::Best { .. } => None,
+            Held::Impossible(stuck) => Some(stuck),
+        }
+    }
+
+    /// The least tilt that keeps every rule, inches per 4 ft; none where they conflict without a limit.
+    pub fn least_tilt_in_per_4ft(&self) -> Option<f64> {
+        match solve(&self.rows, &self.holds_up(), Goal::LeastTilt, None) {
+            Outcome::Best { plane, .. } => Some(self.unscaled(&plane).tilt_in_per_4ft()),
+            Outcome::Impossible { .. } => None,
         }
     }
 
     /// The least height to which one rule can be held while all others hold; none when the others conflict.
-    pub fn least_height_in(&self, rule: usize) -> Option<f64> {
+    pub fn least_height(&self, rule: usize) -> Option<Extreme> {
         let (places, others) = self.apart(rule)?;
         let kind = self.ask.rules.get(rule)?.kind;
-        let mut least: Option<f64> = None;
+        let mut least: Option<Extreme> = None;
         // The greatest of several heights is least where one of them is the greatest: each gets its turn.
         for place in &places {
             let mut rows = others.clone();
@@ -120,18 +153,32 @@ impl<'a> Program<'a> {
                 ));
             }
             let goal = Goal::Least(self.factors(*place));
-            if let Held::Best { plane, .. } = self.hold(&rows, &self.three_round(*place), goal) {
+            if let Held::Best {
+                plane, rests_on, ..
+            } = self.hold(&rows, &self.three_round(*place), goal)
+            {
                 let height_in = self.unscaled(&plane).height_in(*place);
-                if least.is_none_or(|least| height_in < least) {
-                    least = Some(height_in);
+                if least
+                    .as_ref()
+                    .is_none_or(|least| height_in < least.height_in)
+                {
+                    least = Some(self.extreme(height_in, rests_on));
                 }
             }
         }
         least
     }
 
+    fn extreme(&self, height_in: f64, mut rests_on: Vec<usize>) -> Extreme {
+        rests_on.retain(|row| *row < self.surface.vertices.len());
+        Extreme {
+            height_in,
+            covers: rests_on,
+        }
+    }
+
     /// The greatest height at which an exact rule can be met while all others hold; none when nothing holds it down.
-    fn greatest_height_in(&self, rule: usize) -> Option<f64> {
+    pub fn greatest_height(&self, rule: usize) -> Option<Extreme> {
         let (places, mut rows) = self.apart(rule)?;
         let place = *places.first()?;
         let factors = self.factors(place);
@@ -150,11 +197,13 @@ impl<'a> Program<'a> {
         });
         let first = [self.three_round(place), vec![rows.len() - 1]].concat();
         match self.hold(&rows, &first, Goal::Least(factors.map(|factor| -factor))) {
-            Held::Best { plane, .. } => {
+            Held::Best {
+                plane, rests_on, ..
+            } => {
                 let height_in = self.unscaled(&plane).height_in(place);
-                (self.scaled(height_in) < 0.5 * ceiling).then_some(height_in)
+                (self.scaled(height_in) < 0.5 * ceiling).then(|| self.extreme(height_in, rests_on))
             }
-            Held::Impossible { .. } => None,
+            Held::Impossible(_) => None,
         }
     }
 
@@ -178,131 +227,59 @@ impl<'a> Program<'a> {
 
     /// The best plane without the tilt limit if it meets the limit, else the best within it.
     fn hold(&self, rows: &[Row], first: &[usize], goal: Goal) -> Held {
-        let free = solve(rows, first, goal, None);
-        let Some(most) = self.most_tilt else {
-            return match free {
-                Outcome::Best { plane, .. } => Held::Best {
-                    plane,
-                    at_limit: false,
-                },
-                Outcome::Impossible { rows } => Held::Impossible {
-                    rows,
-                    limit_matters: false,
-                },
-            };
+        let stuck = |rows: Vec<usize>, limit_matters: bool| {
+            Held::Impossible(Stuck {
+                rows,
+                limit_matters,
+            })
         };
-        match free {
-            Outcome::Best { plane, .. } if tilt(&plane) <= most * (1.0 + AT_LIMIT) => {
+        let free = solve(rows, first, goal, None);
+        let most = match (free, self.most_tilt) {
+            (Outcome::Best { plane, rests_on }, most)
+                if most.is_none_or(|most| tilt(&plane) <= most * (1.0 + AT_LIMIT)) =>
+            {
                 return Held::Best {
                     plane,
+                    rests_on,
                     at_limit: false,
                 };
             }
-            Outcome::Best { .. } => {}
-            Outcome::Impossible { rows } => {
-                return Held::Impossible {
-                    rows,
-                    limit_matters: false,
-                };
-            }
-        }
+            (Outcome::Impossible { rows }, _) => return stuck(rows, false),
+            (Outcome::Best { .. }, most) => most,
+        };
         match solve(rows, &self.holds_up(), Goal::LeastTilt, None) {
-            Outcome::Best { plane, rests_on } if tilt(&plane) <= most * (1.0 + AT_LIMIT) => {
+            Outcome::Best { plane, rests_on }
+                if most.is_none_or(|most| tilt(&plane) <= most * (1.0 + AT_LIMIT)) =>
+            {
                 let few = [first, &rests_on].concat();
-                match solve(rows, &few, goal, Some(most)) {
-                    Outcome::Best { plane, .. } => Held::Best {
+                match solve(rows, &few, goal, most) {
+                    Outcome::Best { plane, rests_on } => Held::Best {
                         plane,
+                        rests_on,
                         at_limit: true,
                     },
                     // Only the least tilted plane is left within the limit, up to rounding.
                     Outcome::Impossible { .. } => Held::Best {
                         plane,
+                        rests_on,
                         at_limit: true,
                     },
                 }
             }
-            Outcome::Best { rests_on, .. } => Held::Impossible {
-                rows: rests_on,
-                limit_matters: true,
-            },
-            Outcome::Impossible { rows } => Held::Impossible {
-                rows,
-                limit_matters: false,
-            },
+            Outcome::Best { rests_on, .. } => stuck(rests_on, true),
+            Outcome::Impossible { rows } => stuck(rows, false),
         }
     }
 
-    /// Which two rules conflict, and the least change of each by which the whole becomes possible.
-    fn conflict(&self, rows: &[usize], limit_matters: bool) -> Conflict {
-        let needed = self.needed(rows, limit_matters);
-        let covers = self.surface.vertices.len();
-        let mut rules: Vec<usize> = Vec::new();
-        for row in &needed {
-            if let Some(rule) = row
-                .checked_sub(covers)
-                .and_then(|row| self.rule_of_row.get(row))
-                && !rules.contains(rule)
-            {
-                rules.push(*rule);
-            }
-        }
-        rules.order();
-        let cause = |rule: &usize| {
-            self.ask
-                .rules
-                .get(*rule)
-                .map(|rule| Cause::Rule { id: rule.id })
-        };
-        let place = rules
-            .first()
-            .and_then(|rule| self.ask.rules.get(*rule)?.points.first().copied());
-        let cover = needed
-            .iter()
-            .filter(|row| **row < covers)
-            .filter_map(|row| Some((*row, self.surface.vertices.get(*row)?.at)))
-            .min_by(|a, b| {
-                let from = |at: Point| place.map_or(0.0, |place| place.distance_in(at));
-                from(a.1).total_cmp(&from(b.1))
-            })
-            .map(|(vertex, _)| Cause::Cover { vertex });
-        let mut causes: Vec<Cause> = rules.iter().filter_map(cause).collect();
-        causes.extend(limit_matters.then_some(Cause::TiltLimit));
-        causes.extend(cover);
-        let mut ways: Vec<Way> = rules.iter().filter_map(|rule| self.way(*rule)).collect();
-        if limit_matters
-            && let Outcome::Best { plane, .. } =
-                solve(&self.rows, &self.holds_up(), Goal::LeastTilt, None)
-        {
-            ways.push(Way::Tilt {
-                to_in_per_4ft: self.unscaled(&plane).tilt_in_per_4ft(),
-            });
-        }
-        Conflict { causes, ways }
+    /// All rows of the rules, and the cover's at some vertices.
+    pub fn rows_of_rules_and(&self, covers: &[usize]) -> Vec<usize> {
+        let rules = self.surface.vertices.len()..self.rows.len();
+        covers.iter().copied().chain(rules).collect()
     }
 
-    /// The least change of one rule's height that makes the whole possible.
-    fn way(&self, rule: usize) -> Option<Way> {
-        let HeightRule {
-            id,
-            height_in,
-            kind,
-            ..
-        } = *self.ask.rules.get(rule)?;
-        let least_in = self.least_height_in(rule)?;
-        let to_in = if least_in > height_in || kind == HeightKind::AtMost {
-            least_in
-        } else {
-            self.greatest_height_in(rule)?
-        };
-        Some(Way::Height {
-            id,
-            to_in,
-            by_in: to_in - height_in,
-        })
-    }
-
-    /// Those of the rows without any one of which the rest could be kept.
-    fn needed(&self, rows: &[usize], limit_matters: bool) -> Vec<usize> {
+    /// Of rows that no plane keeps together (within the tilt limit, where it matters), so few that the rest could be
+    /// kept without any one of them; none where all can be kept up to rounding.
+    pub fn needed(&self, rows: &[usize], limit_matters: bool) -> Option<Needed> {
         let mut all = self.rows.clone();
         let floor = all.len();
         // Holds the plane up, far below everything, so that a few rows have a lowest plane.
@@ -312,18 +289,33 @@ impl<'a> Program<'a> {
             exactly: false,
         });
         let most_tilt = self.most_tilt.filter(|_| limit_matters);
+        let kept = |rows: &[usize]| can_be_kept(&all, &[rows, &[floor]].concat(), most_tilt);
+        if kept(rows) {
+            return None;
+        }
         let mut needed = rows.to_vec();
         for row in rows {
-            let without: Vec<usize> = needed
-                .iter()
-                .copied()
-                .filter(|other| other != row)
-                .collect();
-            if !can_be_kept(&all, &[without.as_slice(), &[floor]].concat(), most_tilt) {
+            let mut without = needed.clone();
+            without.retain(|other| other != row);
+            if !kept(&without) {
                 needed = without;
             }
         }
-        needed
+        let covers = self.surface.vertices.len();
+        let mut found = Needed {
+            rules: Vec::new(),
+            covers: Vec::new(),
+        };
+        for row in needed {
+            match row.checked_sub(covers) {
+                None => found.covers.push(row),
+                Some(row) => found.rules.extend(self.rule_of_row.get(row)),
+            }
+        }
+        found.rules.order();
+        found.rules.dedup();
+        found.covers.order();
+        Some(found)
     }
 
     /// Whether no other plane costs as little: the rows on which it rests hold it from every side.

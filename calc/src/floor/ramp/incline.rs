@@ -199,23 +199,6 @@ pub enum RampRefusal {
         /// Step at the right jamb, inches.
         step_right_in: f64,
     },
-    /// A bag that makes next to nothing.
-    #[error("a bag makes {given_ft3} ft3, less than {least_ft3}")]
-    Yield {
-        /// What was given, cubic feet.
-        given_ft3: f64,
-        /// The least, cubic feet.
-        least_ft3: f64,
-    },
-    /// An allowance below zero or over 100 percent.
-    #[error("an allowance of {given_percent} percent")]
-    Allowance {
-        /// What was given, percent.
-        given_percent: f64,
-    },
-    /// More bags than can be counted.
-    #[error("too many bags to count")]
-    TooManyBags,
 }
 
 pub(super) fn check_length(what: Quantity, given_in: f64) -> Result<(), RampRefusal> {

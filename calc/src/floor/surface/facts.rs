@@ -155,11 +155,6 @@ impl Surface {
         }
     }
 
-    /// The volume needed to reach a level (inches above the datum) where the floor is lower, cubic inches.
-    pub fn volume_below_in3(&self, level_in: f64) -> f64 {
-        self.reached(level_in).volume_in3
-    }
-
     /// The hypsometric curve: the volume to reach each of `steps + 1` levels from the lowest vertex to the highest.
     ///
     /// With no step to take (0 steps), or on a floor without any fall, the one level is the highest.

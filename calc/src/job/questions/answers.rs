@@ -20,6 +20,7 @@ use crate::floor::mixing::{MixingRefusal, primer_gal};
 use crate::floor::opening::edge_strip_in;
 use crate::floor::pour::PourKind;
 use crate::job::{Job, PourChoice, PourEntry, Room};
+use crate::quantity::IN2_PER_FT2;
 
 mod ground;
 
@@ -113,9 +114,6 @@ pub enum PrimerProblem {
     /// It can be read but can't be worked with.
     Mixing(MixingRefusal),
 }
-
-/// Square inches in a square foot.
-const IN2_PER_FT2: f64 = 144.0;
 
 /// Every answer of a job: its rooms in their order, and its wiring.
 ///

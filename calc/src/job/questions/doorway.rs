@@ -55,9 +55,9 @@ fn entry(
     let mut reader = Reader::default();
     reader.row(opening.id);
     let mut jamb = |at| {
-        // Jambs stand on a wall, so there is floor under them; a wall too short to have any has no width either.
+        // Jambs stand on a wall, so there is floor under them but for a wall too short to have any.
         let here_in = surface.height_in(at).unwrap_or_else(|| {
-            reader.refuse("width", EntryRefusal::Blank);
+            reader.refuse("place", EntryRefusal::NoPlace);
             0.0
         });
         (
@@ -125,7 +125,11 @@ fn layers_in(reader: &mut Reader, layers: &[Layer]) -> Vec<f64> {
 pub fn stack_in(layers: &[Layer]) -> Result<f64, Vec<EntryProblem>> {
     let mut reader = Reader::default();
     let thicknesses_in = layers_in(&mut reader, layers);
-    reader.finish(thicknesses_in.iter().sum())
+    reader.finish(
+        thicknesses_in
+            .iter()
+            .fold(0.0, |sum_in, layer_in| sum_in + layer_in),
+    )
 }
 
 /// The ramp wanted at an opening: as long as the length there is, where one was entered, or else at the slope.
@@ -170,7 +174,7 @@ mod tests {
     use crate::floor::doorway::{Higher, doorway};
     use crate::floor::outline::rectangle;
     use crate::floor::ramp::{LowSide, ramp};
-    use crate::job::questions::room::openings;
+    use crate::job::questions::room::{RoomShape, openings};
     use crate::job::questions::survey::readings;
     use crate::job::{Rest, Spot, Typed, Units};
 
@@ -223,9 +227,13 @@ mod tests {
 
     fn ask(room: &Room, pour: Option<&Plane>) -> Result<DoorwayEntry, Vec<EntryProblem>> {
         let outline = rectangle(60.0, 96.0).unwrap();
-        let readings = readings(&room.survey);
-        let surface = Surface::new(&outline, &readings.spots).unwrap();
-        let placed = openings(&outline, &room.openings).0;
+        let shape = RoomShape {
+            outline,
+            walked: None,
+        };
+        let readings = readings(&room.survey, Some(&shape.outline));
+        let surface = Surface::new(&shape.outline, &readings.spots).unwrap();
+        let placed = openings(&shape, &room.openings).0;
         doorways(room, &placed, &surface, &readings, pour)
             .remove(0)
             .entry

@@ -11,8 +11,8 @@ use crate::quantity::{EntryRefusal, Slope, Volume};
 
 /// What the pour must keep: cover, tilt limit, heights at spots, heights along openings.
 ///
-/// A rule goes by its row's id, a height along an opening by the opening's. A rule without a spot or an opening
-/// without a place is told as a problem, never passed over.
+/// A rule goes by its row's id, a height along an opening by the opening's. A rule without a spot is told as a
+/// problem, and so is the height at an opening that stands in no wall.
 ///
 /// # Errors
 /// Every entry that is missing or refused.
@@ -49,7 +49,7 @@ pub fn ask(
             continue;
         };
         let Some(placed) = openings.iter().find(|placed| placed.id == opening.id) else {
-            reader.refuse("width", EntryRefusal::Blank);
+            reader.refuse("pour_at_most", EntryRefusal::NoPlace);
             continue;
         };
         rules.push(HeightRule {
@@ -79,17 +79,15 @@ pub fn lift_limit_in(entry: &PourEntry) -> Result<Option<f64>, Vec<EntryProblem>
 /// The bags for a volume.
 ///
 /// # Errors
-/// Every entry that is missing or refused; blank water counts as none.
+/// Every entry that is missing or refused; the water alone may be blank.
 pub fn bag_ask(entry: &PourEntry, volume_ft3: f64) -> Result<BagAsk, Vec<EntryProblem>> {
     let mut reader = Reader::default();
     let yield_in3 = reader.need("bag_yield", &fields::BAG_YIELD, &entry.bag_yield);
-    let allowance_percent = reader
-        .may(
-            "allowance_percent",
-            &fields::ALLOWANCE,
-            &entry.allowance_percent,
-        )
-        .unwrap_or(0.0);
+    let allowance_percent = reader.need(
+        "allowance_percent",
+        &fields::ALLOWANCE,
+        &entry.allowance_percent,
+    );
     let water_in3 = reader.may("bag_water", &fields::BAG_WATER, &entry.bag_water);
     reader.finish(BagAsk {
         volume_ft3,

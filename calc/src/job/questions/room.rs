@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::survey::Readings;
 use super::{EntryProblem, Reader};
 use crate::floor::Outline;
-use crate::floor::opening::{OpeningProblem, OpeningSpan, Span, place};
+use crate::floor::opening::{OpeningProblem, OpeningSpan, Span, place_measured};
 use crate::floor::outline::{
     ShapeRefusal, Walked, WallRun, l_shape, rectangle, turn_deg_across, walk,
 };
@@ -63,7 +63,7 @@ pub fn outline(entry: &OutlineEntry) -> Result<RoomShape, ShapeProblem> {
                 .map_err(ShapeProblem::Shape)
         }
         Shape::Walk => {
-            let runs: Vec<WallRun> = entry
+            let mut runs: Vec<WallRun> = entry
                 .walls
                 .iter()
                 .map(|wall| {
@@ -81,6 +81,21 @@ pub fn outline(entry: &OutlineEntry) -> Result<RoomShape, ShapeProblem> {
                     }
                 })
                 .collect();
+            // Nothing said of the corner where the walk ends: it turns as the others leave it.
+            let unsaid = |wall: &crate::job::WalkWall| {
+                wall.turn == Turn::Left && wall.angle_deg.is_blank() && wall.across.is_blank()
+            };
+            if let (Some(last), true) = (entry.walls.last(), runs.len() >= 3)
+                && unsaid(last)
+            {
+                let others = runs.iter().rev().skip(1);
+                let closing_deg = 360.0 - others.map(|run| run.turn_left_deg).sum::<f64>();
+                if let Some(last) = runs.last_mut()
+                    && closing_deg.abs() < 180.0
+                {
+                    last.turn_left_deg = closing_deg;
+                }
+            }
             let runs = reader.finish(runs).map_err(ShapeProblem::Entries)?;
             let walked = walk(&runs).map_err(ShapeProblem::Shape)?;
             Ok(RoomShape {
@@ -96,6 +111,9 @@ pub fn outline(entry: &OutlineEntry) -> Result<RoomShape, ShapeProblem> {
 pub struct Placed {
     /// The opening's id in the document.
     pub id: u32,
+    /// Its place among all openings of the document, from 0: what it is lettered by, whether those before it stand in
+    /// their walls or not.
+    pub index: usize,
     /// Where it is.
     pub span: OpeningSpan,
 }
@@ -127,11 +145,14 @@ impl OpeningTrouble {
 
 /// The openings that stand in their walls, and what keeps the others out.
 ///
-/// One bad opening does not take the others away: the rest of the room can still be worked on.
-pub fn openings(outline: &Outline, openings: &[Opening]) -> (Vec<Placed>, Vec<OpeningTrouble>) {
+/// One bad opening does not take the others away: the rest of the room can still be worked on. An opening up to the end
+/// of a wall that came out shorter than it was measured, its share of the closing error, stands at the wall's end.
+pub fn openings(shape: &RoomShape, openings: &[Opening]) -> (Vec<Placed>, Vec<OpeningTrouble>) {
+    let walked = shape.walked.as_ref();
+    let measured_in = walked.map_or(&[][..], |walked| &walked.measured_in);
     let mut troubles = Vec::new();
     let mut placed: Vec<Placed> = Vec::new();
-    for opening in openings {
+    for (index, opening) in openings.iter().enumerate() {
         let mut reader = Reader::default();
         reader.row(opening.id);
         let from_in = reader.need("from_start", &fields::ALONG, &opening.from_start);
@@ -149,9 +170,10 @@ pub fn openings(outline: &Outline, openings: &[Opening]) -> (Vec<Placed>, Vec<Op
         };
         let mut spans: Vec<Span> = placed.iter().map(|p| p.span.span).collect();
         spans.push(span);
-        match place(outline, &spans) {
+        match place_measured(&shape.outline, measured_in, &spans) {
             Ok(all) => placed.extend(all.last().map(|&span| Placed {
                 id: opening.id,
+                index,
                 span,
             })),
             Err(refusals) => {

@@ -4,11 +4,10 @@ use serde::Serialize;
 
 use super::{EntryProblem, Reader};
 use crate::floor::mixing::BagAsk;
-use crate::floor::pour::IN3_PER_FT3;
 use crate::floor::ramp::Known;
 use crate::job::fields;
 use crate::job::sums::{AreaBy, PourSum, RampSum, RampWant};
-use crate::quantity::Volume;
+use crate::quantity::{IN3_PER_FT3, Volume};
 use crate::working::{Figure, Source, Step, Unit};
 
 /// The two of rise, run and slope that were entered.

@@ -17,12 +17,27 @@ pub struct Place {
     pub id: u32,
     /// The spot's number on screen: its place in the document's order, from 1.
     pub number: usize,
-    /// Where it is.
+    /// Where it is: at the wall where it was measured past one by no more than [`PAST_WALL_IN`].
     pub at: Point,
+    /// Where it was measured.
+    pub measured_at: Point,
     /// It has a reading that can be read.
     pub read: bool,
     /// The user looked at that reading again and says that it is right.
     pub checked: bool,
+}
+
+/// A spot that was measured a little past a wall and stands at it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct MovedSpot {
+    /// The spot's id.
+    pub spot: u32,
+    /// Where it was measured.
+    pub measured_at: Point,
+    /// The place on the wall that it stands at.
+    pub at: Point,
+    /// How far that is, inches.
+    pub by_in: f64,
 }
 
 /// What the survey gives.
@@ -73,6 +88,22 @@ impl Readings {
             .map(|place| place.at)
     }
 
+    /// The spots that were measured past a wall by no more than [`PAST_WALL_IN`] and stand at it.
+    pub fn moved(&self) -> Vec<MovedSpot> {
+        let mut moved = Vec::new();
+        for place in &self.places {
+            if place.at != place.measured_at {
+                moved.push(MovedSpot {
+                    spot: place.id,
+                    measured_at: place.measured_at,
+                    at: place.at,
+                    by_in: place.at.distance_in(place.measured_at),
+                });
+            }
+        }
+        moved
+    }
+
     /// The readings that disagree with their neighbours and were not checked.
     pub fn doubted(&self) -> Vec<Suspect> {
         let checked = |index: usize| {
@@ -101,22 +132,12 @@ impl Readings {
 pub const PAST_WALL_IN: f64 = 1.0;
 
 impl Readings {
-    /// The old floor through the spots that were read. A spot past a wall by no more than [`PAST_WALL_IN`] is taken at the
-    /// wall.
+    /// The old floor through the spots that were read.
     ///
     /// # Errors
     /// [`SurfaceRefusal`], spots by their index among those read.
     pub fn surface(&self, outline: &Outline) -> Result<Surface, SurfaceRefusal> {
-        let at_wall = |spot: &Spot| {
-            let wall = outline.nearest_wall(spot.at);
-            let near = !outline.contains(spot.at) && wall.distance_in <= PAST_WALL_IN;
-            Spot {
-                at: if near { wall.at } else { spot.at },
-                ..*spot
-            }
-        };
-        let spots: Vec<Spot> = self.spots.iter().map(at_wall).collect();
-        Surface::new(outline, &spots)
+        Surface::new(outline, &self.spots)
     }
 
     /// The spots that lie past a wall by more than [`PAST_WALL_IN`], by their ids, and the place on the wall nearest to each.
@@ -132,9 +153,21 @@ impl Readings {
     }
 }
 
-/// The spots of a survey as places and heights.
-pub fn readings(survey: &Survey) -> Readings {
+/// The spots of a survey as places and heights. A spot past a wall of the room by no more than [`PAST_WALL_IN`] is at
+/// the wall, for every question alike; without an outline it is where it was measured.
+pub fn readings(survey: &Survey, outline: Option<&Outline>) -> Readings {
     let mut all = Readings::default();
+    let in_room = |at: Point| match outline {
+        Some(outline) if !outline.contains(at) => {
+            let wall = outline.nearest_wall(at);
+            if wall.distance_in <= PAST_WALL_IN {
+                wall.at
+            } else {
+                at
+            }
+        }
+        _ => at,
+    };
     for (index, spot) in survey.spots.iter().enumerate() {
         let mut reader = Reader::default();
         reader.row(spot.id);
@@ -148,11 +181,13 @@ pub fn readings(survey: &Survey) -> Readings {
             all.problems.extend(problems);
         }
         match place {
-            Ok(at) => {
+            Ok(measured_at) => {
+                let at = in_room(measured_at);
                 all.places.push(Place {
                     id: spot.id,
                     number: index + 1,
                     at,
+                    measured_at,
                     read: reading.is_some(),
                     checked: reading.is_some() && spot.checked == spot.reading.text,
                 });
@@ -251,7 +286,7 @@ mod tests {
             });
         }
         let doubted = |survey: &Survey| {
-            let readings = readings(survey);
+            let readings = readings(survey, None);
             let ids: Vec<_> = readings
                 .doubted()
                 .iter()
@@ -287,13 +322,17 @@ mod tests {
                 rest: crate::job::Rest::new(),
             });
         }
-        let read = readings(&survey);
+        let read = readings(&survey, Some(&room));
         assert!(read.outside(&room).is_empty());
         let surface = read.surface(&room).unwrap();
         assert_eq!(surface.vertices[1].at, Point::new(100.0, 0.0));
         assert_eq!(surface.vertices[2].at, Point::new(50.0, 100.0));
+        // Every question sees them there, and each is told.
+        assert_eq!(read.place_of(3), Some(Point::new(50.0, 100.0)));
+        let moved: Vec<_> = read.moved().iter().map(|m| (m.spot, m.by_in)).collect();
+        assert_eq!(moved, [(2, 0.5), (3, 1.0)]);
         survey.spots[1].x = entry("103");
-        let read = readings(&survey);
+        let read = readings(&survey, Some(&room));
         assert_eq!(read.outside(&room), [(2, Point::new(100.0, 0.0))]);
         assert!(read.surface(&room).is_err());
     }

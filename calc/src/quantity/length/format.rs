@@ -99,6 +99,29 @@ impl Length {
         or_not_finite(self.inches_fraction(fineness))
     }
 
+    /// The next length up that is whole `step`s, for one that must be at least so long; one that is whole but for
+    /// rounding stays.
+    ///
+    /// ```
+    /// use calc::quantity::Length;
+    /// // A ramp at 1:12 for 1.1155 in is 13.386 in long: on a tape of sixteenths 13-7/16 in, for 13-3/8 in falls short.
+    /// let sixteenth = Length::from_inches(0.0625);
+    /// assert_eq!(Length::from_inches(13.386).rounded_up(sixteenth), Length::from_inches(13.4375));
+    /// assert_eq!(Length::from_inches(13.386).rounded_down(sixteenth), Length::from_inches(13.375));
+    /// ```
+    #[must_use]
+    pub fn rounded_up(self, step: Self) -> Self {
+        let steps = self.inches() / step.inches();
+        Self::from_inches((steps - 1e-6).ceil() * step.inches())
+    }
+
+    /// The next length down, likewise, for one that must be at most so long.
+    #[must_use]
+    pub fn rounded_down(self, step: Self) -> Self {
+        let steps = self.inches() / step.inches();
+        Self::from_inches((steps + 1e-6).floor() * step.inches())
+    }
+
     /// `2226 mm`; below 100 mm with a decimal where there is one: `6.4 mm`.
     ///
     /// ```

@@ -11,8 +11,9 @@ use crate::job::questions::EntryProblem;
 use crate::job::questions::room::{
     OpeningTrouble, Placed, RoomShape, ShapeProblem, openings, outline,
 };
-use crate::job::questions::survey::{Readings, readings};
+use crate::job::questions::survey::{MovedSpot, Readings, readings};
 use crate::job::{ReadingWay, Room};
+use crate::quantity::IN2_PER_FT2;
 
 /// The outline, the openings, the readings and the old floor of a room.
 #[derive(Clone, Debug, PartialEq)]
@@ -91,6 +92,8 @@ pub struct SurveyFacts {
     pub problems: Vec<EntryProblem>,
     /// Readings that disagree with their neighbours.
     pub suspects: Vec<SuspectSpot>,
+    /// Spots that were measured a little past a wall and stand at it.
+    pub moved: Vec<MovedSpot>,
 }
 
 /// A reading to take again.
@@ -149,9 +152,10 @@ impl Ground {
     /// What a room gives.
     pub fn of(room: &Room) -> Self {
         let shape = outline(&room.outline);
-        let readings = readings(&room.survey);
+        let walls = shape.as_ref().ok().map(|shape| &shape.outline);
+        let readings = readings(&room.survey, walls);
         let (openings, opening_troubles) = match &shape {
-            Ok(shape) => openings(&shape.outline, &room.openings),
+            Ok(shape) => openings(shape, &room.openings),
             Err(_) => Default::default(),
         };
         let floor = floor(&shape, &readings);
@@ -175,7 +179,7 @@ impl Ground {
             corners: outline.corners().to_vec(),
             walls_in: outline.walls().map(|wall| wall.length_in()).collect(),
             area_in2: outline.area_in2(),
-            area_ft2: outline.area_in2() / super::IN2_PER_FT2,
+            area_ft2: outline.area_in2() / IN2_PER_FT2,
             perimeter_in: outline.perimeter_in(),
             miss_in: shape.walked.as_ref().map(|walked| walked.miss_in),
             allowed_miss_in: shape.walked.as_ref().map(|walked| walked.allowed_in),
@@ -215,6 +219,7 @@ impl Ground {
             read: self.readings.spots.len(),
             unread: self.readings.unread(),
             problems: self.readings.problems.clone(),
+            moved: self.readings.moved(),
             suspects: self
                 .readings
                 .doubted()

@@ -6,7 +6,7 @@ use super::threshold::{Threshold, thresholds};
 use super::{Mark, answered};
 use crate::floor::lifts::{LiftShare, Lifts, LiftsRefusal, lifts};
 use crate::floor::mixing::{self, Bags, Beyond, MixingRefusal, Pace};
-use crate::floor::pour::{Cause, DepthAlong, Pour, PourKind, PourRefusal, flat, level};
+use crate::floor::pour::{DepthAlong, Pour, PourKind, PourRefusal, flat, level};
 use crate::floor::survey::reading_in;
 use crate::floor::{Point, Surface};
 use crate::job::questions::EntryProblem;
@@ -97,8 +97,8 @@ pub enum PourProblem {
     Pour {
         /// Why.
         what: PourRefusal,
-        /// The vertex whose cover is in the way, where one is.
-        cover_at: Option<Mark>,
+        /// The vertices whose cover is in the way, each once, in the order in which the conflict names them.
+        covers: Vec<Mark>,
     },
 }
 
@@ -141,7 +141,10 @@ pub fn poured(
         PourKind::Flat => flat(surface, &asked),
     };
     let pour = pour.map_err(|what| PourProblem::Pour {
-        cover_at: cover_vertex(&what).and_then(|vertex| Mark::of(surface, readings, vertex)),
+        covers: cover_vertices(&what)
+            .into_iter()
+            .filter_map(|vertex| Mark::of(surface, readings, vertex))
+            .collect(),
         what,
     })?;
     let bags = bags(&room.pour, pour.volume_ft3);
@@ -152,7 +155,7 @@ pub fn poured(
         least_at: Mark::of(surface, readings, pour.least_at),
         spots: spot_depths(room, &pour, readings),
         along: along(surface, &pour, openings),
-        dam_in: dams.iter().map(|dam| dam.dam_in).sum(),
+        dam_in: dams.iter().fold(0.0, |sum_in, dam| sum_in + dam.dam_in),
         dams,
         lifts: in_lifts(&room.pour, surface, &pour),
         pace: match &bags {
@@ -263,12 +266,9 @@ fn along(surface: &Surface, pour: &Pour, openings: &[Placed]) -> Vec<AlongOpenin
         .collect()
 }
 
-fn cover_vertex(refusal: &PourRefusal) -> Option<usize> {
+fn cover_vertices(refusal: &PourRefusal) -> Vec<usize> {
     match refusal {
-        PourRefusal::Conflict(conflict) => conflict.causes.iter().find_map(|cause| match cause {
-            Cause::Cover { vertex } => Some(*vertex),
-            _ => None,
-        }),
-        _ => None,
+        PourRefusal::Conflict(conflict) => conflict.covers(),
+        _ => Vec::new(),
     }
 }
