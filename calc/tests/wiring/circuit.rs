@@ -34,6 +34,7 @@ fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
         edition: CodeEdition::E2023,
         breaker_a,
         volts: 120.0,
+        two_hots: false,
         full_rating: false,
         purpose: Purpose::General,
         receptacles: 3,
@@ -50,8 +51,10 @@ fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
         stretches_ft: vec![40.0],
         feeder_percent: 0.0,
         loads,
+        beside: Vec::new(),
         boxes: Vec::new(),
         neutral: None,
+        neutral_after: None,
     }
 }
 

@@ -55,9 +55,13 @@ pub(super) fn more(
             trial.cables.truncate(own);
             loop {
                 trial.cables.push(cable);
-                // One cable takes at least two allowances, so that the loop ends within the count of a box.
-                if count >= MOST_COUNT || required_in3(&trial, edition)? > volume_in3 + ROUNDING_IN3
-                {
+                let fits = match required_in3(&trial, edition) {
+                    Ok(required_in3) => required_in3 <= volume_in3 + ROUNDING_IN3,
+                    // More than a box is counted for: the contents alone were counted, so that it is these cables.
+                    Err(BoxRefusal::Count { .. }) => false,
+                    Err(refusal) => return Err(refusal),
+                };
+                if count >= MOST_COUNT || !fits {
                     return Ok(MoreFits { cable, count });
                 }
                 count += 1;
