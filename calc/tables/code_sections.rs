@@ -115,8 +115,6 @@ rules! {
     SpaceHeating: "424.3(B)", "424.4(B)", "424.4(B)", Confirmed;
     /// Conductors of a single motor.
     SingleMotor: "430.22", "430.22", "430.22", FromMemory;
-    /// The current of a motor is that of the tables for its horsepower.
-    MotorTables: "430.6(A)(1)", "430.6(A)(1)", "430.6(A)(1)", FromMemory;
     /// Conductors of several motors, or of motors with other loads.
     MotorConductors: "430.24", "430.24", "430.24", FromMemory;
     /// The required circuits for small appliances, laundry and bathroom.
@@ -131,8 +129,6 @@ rules! {
     HandleTie: "240.15(B)", "240.15(B)", "240.15(B)", FromMemory;
     /// One neutral for one circuit.
     OneNeutral: "200.4(A)", "200.4(A)", "200.4(A)", Confirmed;
-    /// Hots and neutral of each circuit grouped or marked in the enclosure.
-    NeutralGrouping: "200.4(B)", "200.4(B)", "200.4(B)", Confirmed;
     /// What a multiwire branch circuit is: a voltage between its hots, and an equal one from each to the neutral.
     MultiwireDefinition: "Article 100", "Article 100", "Article 100", Confirmed;
     /// A multiwire circuit starts in one panelboard.
@@ -141,8 +137,6 @@ rules! {
     MultiwireDisconnect: "210.4(B)", "210.4(B)", "210.4(B)", Confirmed;
     /// A multiwire circuit feeds loads from hot to neutral alone, with exceptions.
     MultiwireLoads: "210.4(C)", "210.4(C)", "210.4(C)", FromMemory;
-    /// Hots and neutral of a multiwire circuit grouped.
-    MultiwireGrouping: "210.4(D)", "210.4(D)", "210.4(D)", Confirmed;
     /// Taking out a device does not open the neutral of a multiwire circuit.
     NeutralContinuity: "300.13(B)", "300.13(B)", "300.13(B)", FromMemory;
     /// All conductors of a circuit run together.
@@ -161,12 +155,8 @@ rules! {
     SwitchHot: "404.2(A)", "404.2(A)", "404.2(A)", FromMemory;
     /// The circuit directory.
     Directory: "408.4(A)", "408.4(A)", "408.4(A)", Confirmed;
-    /// Where a panel's supply comes from; one- and two-family dwellings exempt.
-    SupplyMarking: "408.4(B)", "408.4(B)", "408.4(B)", FromMemory;
     /// A panelboard is protected at its rating.
     PanelProtection: "408.36", "408.36", "408.36", Confirmed;
-    /// Grounding conductors on a bar of their own.
-    GroundBar: "408.40", "408.40", "408.40", Confirmed;
     /// No more overcurrent devices than the panel is made for.
     PanelCount: "408.54", "408.54", "408.54", Confirmed;
     /// No joint of neutral and ground beyond the service.

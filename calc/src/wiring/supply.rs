@@ -33,6 +33,9 @@ pub const NEUTRAL_TO_GROUND_V: f64 = 2.0;
 /// Below this a reading is no supply: a dead leg shows some volts through what is connected. Source: common practice.
 pub const DEAD_V: f64 = 20.0;
 
+/// From this on a leg is no leg of 120 V alone: a failing neutral pulls it up. Source: common practice.
+pub const PULLED_UP_V: f64 = 150.0;
+
 /// Voltages of a supply at one moment, volts.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SupplyReadings {
@@ -430,7 +433,8 @@ impl SupplyReadings {
             (Leg::B, self.b_neutral_v, self.a_neutral_v)
         };
         let alone = (self.across_v - left_v).abs() <= lost_v + SUM_WITHIN_V;
-        (lost_v < DEAD_V && alone).then_some((leg, lost_v))
+        // Where the other leg is pulled up to both, it is the neutral that is gone.
+        (lost_v < DEAD_V && left_v < PULLED_UP_V && alone).then_some((leg, lost_v))
     }
 
     fn check(&self) -> Result<(), SupplyRefusal> {

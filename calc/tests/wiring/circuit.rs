@@ -18,7 +18,7 @@ use proptest::prelude::*;
 use crate::panel::breaker;
 use crate::worked::examples;
 
-fn load(id: u32, kind: LoadKind, amps: f64) -> CircuitLoad {
+pub fn load(id: u32, kind: LoadKind, amps: f64) -> CircuitLoad {
     CircuitLoad {
         id,
         takes: Takes::Amps(amps),
@@ -29,7 +29,7 @@ fn load(id: u32, kind: LoadKind, amps: f64) -> CircuitLoad {
     }
 }
 
-fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
+pub fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
     Circuit {
         edition: CodeEdition::E2023,
         breaker_a,
@@ -58,7 +58,7 @@ fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
     }
 }
 
-fn verdict(answer: &CircuitAnswer, check: Check) -> &Verdict {
+pub fn verdict(answer: &CircuitAnswer, check: Check) -> &Verdict {
     answer.verdicts.iter().find(|v| v.check == check).unwrap()
 }
 

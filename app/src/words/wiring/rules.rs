@@ -125,8 +125,6 @@ rule_words! {
     SpaceHeating => "Fixed electric heating counts as a continuous load." | "La calefacción eléctrica fija cuenta como carga continua.";
     SingleMotor => "The wire of a motor, where it lies, carries 125 % of the motor's amps in the tables."
         | "El alambre de un motor, donde está, lleva 125 % de los amperes del motor según las tablas.";
-    MotorTables => "The amps of a motor for its wire are those of the table for its horsepower, not watts over volts."
-        | "Los amperes de un motor para su alambre son los de la tabla según sus caballos, no watts entre volts.";
     MotorConductors => "Wires that feed motors with other loads carry 125 % of the largest motor and all of the rest."
         | "Los alambres que alimentan motores con otras cargas llevan 125 % del motor más grande y todo lo demás.";
     RequiredCircuits => "A house needs circuits of its own for kitchen plugs, laundry and bathrooms."
@@ -141,8 +139,6 @@ rule_words! {
         | "Un amarre listado une las manijas de breakers sencillos que son vecinos.";
     OneNeutral => "A neutral serves one circuit, or one multiwire circuit, and no more."
         | "Un neutro sirve a un circuito, o a un circuito multifilar, y a ninguno más.";
-    NeutralGrouping => "Where several neutrals are in one enclosure, each is tied or marked with its own hots."
-        | "Donde hay varios neutros en un gabinete, cada uno se amarra o se marca con sus propios vivos.";
     MultiwireDefinition => "A multiwire circuit has two hots with a voltage between them and one neutral with the same voltage to each."
         | "Un circuito multifilar tiene dos vivos con voltaje entre sí y un neutro con el mismo voltaje a cada uno.";
     MultiwireOrigin => "All conductors of a multiwire circuit start in the same panel." | "Todos los conductores de un circuito multifilar salen del mismo panel.";
@@ -150,8 +146,6 @@ rule_words! {
         | "Una sola manija, o un amarre, apaga juntos todos los vivos de un circuito multifilar.";
     MultiwireLoads => "A multiwire circuit feeds loads from hot to neutral only, with exceptions."
         | "Un circuito multifilar alimenta cargas solo de vivo a neutro, con excepciones.";
-    MultiwireGrouping => "Hots and neutral of a multiwire circuit are tied together at the panel."
-        | "Los vivos y el neutro de un circuito multifilar van amarrados juntos en el panel.";
     NeutralContinuity => "Taking out a receptacle must not open the neutral of a multiwire circuit: it is joined with a pigtail."
         | "Quitar un tomacorriente no debe abrir el neutro de un circuito multifilar: se empalma con colita.";
     RunTogether => "All conductors of a circuit, its ground too, run in the same cable or raceway."
@@ -168,11 +162,7 @@ rule_words! {
         | "La mayoría de los apagadores de luz necesitan un neutro en su caja, aunque todavía no se conecte nada.";
     SwitchHot => "Switches open the hot, never the neutral." | "Los apagadores abren el vivo, nunca el neutro.";
     Directory => "Each breaker has a clear, specific label of what it feeds." | "Cada breaker lleva una etiqueta clara y específica de lo que alimenta.";
-    SupplyMarking => "A panel says where its supply comes from; one- and two-family houses need not."
-        | "Un panel dice de dónde viene su alimentación; las casas de una y dos familias no lo necesitan.";
     PanelProtection => "A panel is protected at no more than its own rating." | "Un panel se protege a no más de su propia capacidad.";
-    GroundBar => "Grounds end on a bar of their own, joined to neutral only where the service disconnect is."
-        | "Las tierras llegan a su propia barra, unida al neutro solo donde está el interruptor principal.";
     PanelCount => "A panel takes no more breakers than it is made for." | "Un panel no lleva más breakers que aquellos para los que se hizo.";
     NeutralBond => "Past the service, neutral and ground stay apart." | "Después de la acometida, neutro y tierra van separados.";
     ServiceBond => "At the service, neutral and ground are joined." | "En la acometida, neutro y tierra van unidos.";

@@ -80,6 +80,7 @@ named! {
         "neutral_electronic" => "With electronic loads at most: the smaller of difference of the others + √(electronic A² + electronic B²), and √(A² + B² − 2 × others A × others B); never below the larger leg"
             | "Con cargas electrónicas a lo más: lo menor entre diferencia de las demás + √(electrónicas A² + electrónicas B²), y √(A² + B² − 2 × demás A × demás B); nunca menos que la línea mayor";
         "total_load" => "Load = the sum of what is on" | "Carga = la suma de lo que está encendido";
+        "counts_as_continuous" => "Counts as continuous by what it is" | "Cuenta como continua por lo que es";
         "share_of_breaker" => "Share = load ÷ breaker" | "Parte = carga ÷ breaker";
         "lighting_load" => "Lighting load = floor area × load for each square foot"
             | "Carga de alumbrado = área del piso × carga por pie cuadrado";

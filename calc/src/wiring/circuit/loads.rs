@@ -71,9 +71,29 @@ pub(super) fn amounts(circuit: &Circuit, beside: bool, planned: bool) -> Amounts
     sums
 }
 
+/// The loads that count as continuous by their kind, whatever was entered (422.13, 424.4(B)).
+fn by_kind(circuit: &Circuit, kind: LoadKind, rule: Rule) -> Option<Step> {
+    let loads: Vec<f64> = circuit
+        .all_loads()
+        .filter(|load| load.kind == kind)
+        .map(|load| amps(circuit, load))
+        .collect();
+    (!loads.is_empty()).then(|| {
+        step(
+            "counts_as_continuous",
+            loads
+                .iter()
+                .map(|&a| figure("load", a, Unit::Amps))
+                .collect(),
+            figure("continuous", loads.iter().sum(), Unit::Amps),
+            rule.source(circuit.edition),
+        )
+    })
+}
+
 pub(super) fn steps(circuit: &Circuit, sums: &Amounts) -> Vec<Step> {
     let edition = circuit.edition;
-    vec![
+    let mut steps = vec![
         step(
             "total_load",
             circuit
@@ -102,7 +122,10 @@ pub(super) fn steps(circuit: &Circuit, sums: &Amounts) -> Vec<Step> {
             figure("min_rating", sums.min_rating_a, Unit::Amps),
             Rule::BranchDevice.source(edition),
         ),
-    ]
+    ];
+    steps.extend(by_kind(circuit, LoadKind::WaterHeater, Rule::WaterHeater));
+    steps.extend(by_kind(circuit, LoadKind::SpaceHeating, Rule::SpaceHeating));
+    steps
 }
 
 /// The lighting circuits that a dwelling needs.
