@@ -409,7 +409,7 @@ fn new_opening(id: u32, kind: OpeningKind) -> Opening {
         id,
         name: String::new(),
         kind,
-        wall: 0,
+        wall: NO_WALL,
         from_start: Typed::default(),
         width: Typed::default(),
         beyond: calc::job::Beyond::default(),

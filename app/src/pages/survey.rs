@@ -9,7 +9,7 @@ mod steps;
 use calc::floor::Point;
 use calc::floor::survey::{Suspect, propose};
 use calc::job::questions::survey::place_entries;
-use calc::job::{ReadingWay, Spot, fields};
+use calc::job::{Job, ReadingWay, Spot, fields};
 use calc::quantity::Typed;
 use leptos::prelude::*;
 
@@ -252,9 +252,13 @@ fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
         .work
         .readings
         .with_untracked(|r| r.places.iter().filter(|p| p.read).map(|p| p.at).collect());
-    walk.room.open.change(|job| {
+    // Spots of the user's own that are not read yet give way too: they can be put back.
+    let room_id = walk.room.id;
+    let gone = walk.work.readings.with_untracked(|r| r.unread());
+    walk.room.open.take_out(words::spots_unread(gone), |job| {
         let mut next = job.next_id;
-        if let Some(room) = job.room_mut(walk.room.id) {
+        let mut before = None;
+        if let Some(room) = job.room_mut(room_id) {
             let mut spots: Vec<Spot> = room
                 .survey
                 .spots
@@ -278,9 +282,15 @@ fn lay_out(walk: Walk, outline: &calc::floor::Outline, proposed: &[Point]) {
                 });
                 next += 1;
             }
-            room.survey.spots = spots;
+            before = Some(std::mem::replace(&mut room.survey.spots, spots));
         }
         job.next_id = next;
+        let before = before.filter(|_| gone > 0)?;
+        Some(Box::new(move |job: &mut Job| {
+            if let Some(room) = job.room_mut(room_id) {
+                room.survey.spots = before;
+            }
+        }))
     });
     let first = walk.room.open.job.with_untracked(|job| {
         job.room(walk.room.id).and_then(|r| {

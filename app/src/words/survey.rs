@@ -58,11 +58,14 @@ words! {
     add_this_spot => "Add this spot" | "Agregar este punto";
     take_out_spot(number: usize) => "Take out spot {number}" | "Quitar el punto {number}";
     take_out_all => "Take out all spots" | "Quitar todos los puntos";
+    spots_unread(count: usize) => "{count} spots without a reading" | "{count} puntos sin lectura";
     spots(count: usize) => "{count} spots" | "{count} puntos";
     paste_heading => "Paste or bring in readings" | "Pegar o traer lecturas";
     paste_label => "One spot a line: right, away, reading" | "Un punto por línea: derecha, fondo, lectura";
     paste_hint => "Like 24, 36, 3 1/8 — separated by commas, tabs or semicolons. A first line of headings is fine."
         | "Como 24, 36, 3 1/8 — separados por comas, tabuladores o punto y coma. Puede haber una línea de títulos.";
+    paste_hint_metric => "Like 600, 900, 79 in millimeters — separated by commas, tabs or semicolons. A first line of headings is fine."
+        | "Como 600, 900, 79 en milímetros — separados por comas, tabuladores o punto y coma. Puede haber una línea de títulos.";
     paste_take => "Take these spots" | "Tomar estos puntos";
     paste_file => "From a file" | "De un archivo";
     paste_add => "Add these to them" | "Agregarlos a esos";

@@ -45,6 +45,16 @@ fn a_deleted_job_comes_back_by_undo_and_a_duplicate_is_its_own() {
         page.reload().await?;
         page.up().await?;
         assert_eq!(listed(&page).await?, ["Bath house (copy)"]);
+        // Neither a reload nor another page takes the way back.
+        page.click("Deleted jobs (1)").await?;
+        page.accessible().await?;
+        page.click("Put it back: Bath house").await?;
+        page.see_gone("Deleted jobs").await?;
+        assert_eq!(listed(&page).await?, ["Bath house (copy)", "Bath house"]);
+        page.click("Delete: Bath house").await?;
+        page.click("Deleted jobs (1)").await?;
+        page.click("Delete for good: Bath house").await?;
+        page.see_gone("Deleted jobs").await?;
         // The copy has everything that was entered.
         let go = "document.querySelector('ul.list a.go').click()";
         page.script(go, vec![]).await?;

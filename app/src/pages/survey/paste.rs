@@ -119,7 +119,9 @@ pub(super) fn Paste(walk: Walk) -> impl IntoView {
                     id="paste".to_owned()
                     block=true
                     label=Signal::stored(words::paste_label().to_owned())
-                    hint=Signal::stored(words::paste_hint().to_owned())
+                    hint=derived(move || {
+                        if units.get() == Units::Metric { words::paste_hint_metric() } else { words::paste_hint() }.to_owned()
+                    })
                     value=text
                     error=refused
                     on_text=Callback::new(move |t: String| kept.set(Typed::plain(t)))
