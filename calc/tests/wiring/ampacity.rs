@@ -724,3 +724,25 @@ proptest! {
         }
     }
 }
+
+/// 310.15(C)(1): cables that don't lie together count each for itself, so that a fuller neighbor changes nothing.
+#[test]
+fn a_cable_apart_counts_its_own_conductors() {
+    let three_hots = CableConductors {
+        hots: 3,
+        ..CableConductors::TWO_WIRE
+    };
+    for grouping in [
+        Grouping::Apart,
+        Grouping::Bundled { length_in: 24.0 },
+        Grouping::SealedHole,
+    ] {
+        let of = |cables: [CableConductors; 2]| {
+            count(&cables, grouping, CodeEdition::E2023)
+                .unwrap()
+                .carrying
+        };
+        assert_eq!(of([CableConductors::TWO_WIRE, three_hots]), 2);
+        assert_eq!(of([three_hots, CableConductors::TWO_WIRE]), 4);
+    }
+}

@@ -388,6 +388,34 @@ fn the_neutral_now_and_after() {
     );
 }
 
+/// What electronic loads add at worst is a bound and no certainty: better not, by 310.15(E). 14 and 14 A that never flow at
+/// one time make 19.8 A, by their squares.
+#[test]
+fn the_bound_of_electronic_loads_is_advice() {
+    let of = |ampacity_a| {
+        let two = breaker(1, 1, BreakerForm::TwoPole);
+        let neutral = Neutral {
+            edition: CodeEdition::E2023,
+            returns: [0, 1]
+                .map(|pole| Returning::of(&two, pole, 0, 14.0, 14.0).unwrap())
+                .to_vec(),
+            ampacity_a: Some(ampacity_a),
+            runs_with_hots: Some(true),
+            pigtailed: Some(true),
+        };
+        let mut entry = circuit(20.0, vec![load(1, LoadKind::CordAndPlug, 14.0)]);
+        entry.neutral = Some(neutral);
+        let answer = judge(&entry).unwrap();
+        let found = verdict(&answer, Check::NeutralLoad);
+        (found.outcome, found.section, found.now.unwrap().value)
+    };
+    let (outcome, section, value) = of(15.0);
+    assert_eq!((outcome, section), (Outcome::Advised, "310.15(E)"));
+    assert!((value - 14.0 * 2f64.sqrt()).abs() < 1e-9);
+    assert_eq!(of(20.0), (Outcome::Passes, "210.19(A)", 14.0));
+    assert_eq!(of(13.0), (Outcome::Fails, "210.19(A)", 14.0));
+}
+
 /// 215.2, informational note: 3 % for a feeder alone.
 #[test]
 fn the_drop_of_the_feeder() {

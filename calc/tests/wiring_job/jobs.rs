@@ -471,3 +471,14 @@ fn a_motor_wants_amperes() {
     (load.amount, load.unit) = (Typed::plain("5.8"), calc::job::LoadUnit::Amps);
     assert!(circuit_of(&job, &job.circuits[0]).is_ok());
 }
+
+/// NM cable of 8 and 6 AWG is made with a ground of 10 AWG (Table 250.122; common practice): 2 x 3.00 + 2.50 in3.
+#[test]
+fn the_ground_of_a_large_cable_is_smaller() {
+    let mut job = demo_job();
+    let found = &mut job.boxes[2];
+    found.cables = vec![BoxCableEntry::new(960, Some(Size::Awg8))];
+    found.devices.clear();
+    let fill = box_fill_of(found, job.code_edition).unwrap();
+    assert!((fill.required_in3 - 8.5).abs() < 1e-9);
+}

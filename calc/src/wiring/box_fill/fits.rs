@@ -72,8 +72,8 @@ pub(super) fn more(
 
 /// The smallest box of each family of the table that holds the contents, without rings.
 ///
-/// A family is left empty where its boxes have no room for the devices side by side: device, round and single-cover
-/// boxes take one gang, square ones two (common practice); masonry and multiple-cover boxes are ganged.
+/// A family is left empty where its boxes have no room for the devices side by side: round and single-cover boxes take
+/// one gang, square ones two (common practice); device, masonry and multiple-cover boxes are ganged.
 ///
 /// # Errors
 /// As [`box_fill`], but for the box.
@@ -94,14 +94,14 @@ pub fn smallest_boxes(
         .into_iter()
         .map(|family| {
             let (most_gangs, times) = match family {
-                BoxFamily::RoundOctagonal
-                | BoxFamily::Device
-                | BoxFamily::FsSingleCover
-                | BoxFamily::FdSingleCover => (1, 1),
-                BoxFamily::Square => (2, 1),
-                BoxFamily::Masonry | BoxFamily::FsMultipleCover | BoxFamily::FdMultipleCover => {
-                    (u32::MAX, gangs)
+                BoxFamily::RoundOctagonal | BoxFamily::FsSingleCover | BoxFamily::FdSingleCover => {
+                    (1, 1)
                 }
+                BoxFamily::Square => (2, 1),
+                BoxFamily::Device
+                | BoxFamily::Masonry
+                | BoxFamily::FsMultipleCover
+                | BoxFamily::FdMultipleCover => (MOST_GANGS, gangs),
             };
             let smallest = BOX_VOLUMES
                 .iter()
