@@ -17,8 +17,8 @@ use calc::job::{FORMAT_VERSION, Job};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
-/// The stored file that has every field of this version; `v1-full.json` is one of the days before the wiring.
-const FULL: &str = "v1-wiring.json";
+/// The stored file that has every field of this version; the others are of the days before closing up, or the wiring.
+const FULL: &str = "v1-closing.json";
 
 fn folder() -> PathBuf {
     PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/documents"))

@@ -10,7 +10,14 @@ use super::Typed;
 use crate::saved;
 use crate::saved::codes;
 
+pub mod finish;
+
 pub mod wiring;
+
+pub use finish::{
+    AirEntry, BoardEntry, BuiltInEntry, CoatEntry, Covered, ObstacleEntry, PaintEntry, PatchEntry,
+    TileEntry, TilePattern, TileStart, TrimEntry, WallsEntry, WindowEntry,
+};
 
 pub use wiring::{
     BarrierEntry, BarrierKind, BesideEntry, BoxBy, BoxCableEntry, BoxConductorsEntry, BoxEntry,
@@ -159,6 +166,18 @@ pub struct Room {
     pub layers: Vec<Layer>,
     /// The finish that the flatness limit is taken for.
     pub finish: Finish,
+    /// The walls above the floor.
+    pub walls: WallsEntry,
+    /// The tile.
+    pub tile: TileEntry,
+    /// Wall board.
+    pub board: BoardEntry,
+    /// Paint.
+    pub paint: PaintEntry,
+    /// Base, shoe and casing.
+    pub trim: TrimEntry,
+    /// Exhaust.
+    pub air: AirEntry,
     /// Fields unknown to this version.
     pub rest: Rest,
 }
@@ -172,6 +191,12 @@ saved!(Room {
     pour: or_default,
     layers: or_default,
     finish: or_default,
+    walls: or_default,
+    tile: or_default,
+    board: or_default,
+    paint: or_default,
+    trim: or_default,
+    air: or_default,
 });
 
 /// How the outline was entered. The fields of every way are kept, so that changing the way loses nothing.

@@ -41,6 +41,10 @@ pub use electric::{Symbol, ambient};
 
 mod electric;
 
+pub use finish::*;
+
+mod finish;
+
 const fn inches(range: LengthRange) -> Field {
     Field::Length(LengthUnit::Inches, LengthUnit::Millimeters, range)
 }

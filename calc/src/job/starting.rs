@@ -6,7 +6,8 @@
 use std::cmp::Ordering;
 
 use super::{
-    Format, Job, NO_WALL, Opening, PanelEntry, PourEntry, Rest, Room, Spot, Survey, Typed, Units,
+    AirEntry, BoardEntry, Format, Job, NO_WALL, Opening, PaintEntry, PanelEntry, PourEntry, Rest,
+    Room, Spot, Survey, TileEntry, TrimEntry, Typed, Units, WallsEntry,
 };
 
 impl Job {
@@ -95,6 +96,7 @@ impl Job {
     }
 }
 
+mod finish;
 mod planned;
 mod wiring;
 
@@ -112,6 +114,12 @@ impl Room {
             pour: PourEntry::usual(units),
             layers: Vec::new(),
             finish: Default::default(),
+            walls: WallsEntry::usual(units),
+            tile: TileEntry::usual(units),
+            board: BoardEntry::usual(units),
+            paint: PaintEntry::usual(units),
+            trim: TrimEntry::usual(units),
+            air: AirEntry::usual(units),
             rest: Rest::new(),
         }
     }
