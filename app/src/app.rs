@@ -10,8 +10,9 @@ use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
     BoxPage, BoxesPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame, JobPage,
-    JobsPage, PanelPage, PourPage, RoomPage, SumAmpacityPage, SumBoxPage, SumCablePage,
-    SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage, SurveyPage,
+    JobsPage, PaintPage, PanelPage, PourPage, RoomPage, SumAmpacityPage, SumBoxPage, SumCablePage,
+    SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage, SurveyPage, TilePage,
+    TrimPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
@@ -134,6 +135,9 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Survey => view! { <SurveyPage room /> }.into_any(),
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
                         Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
+                        Stage::Tile => view! { <TilePage room /> }.into_any(),
+                        Stage::Paint => view! { <PaintPage room /> }.into_any(),
+                        Stage::Trim => view! { <TrimPage room /> }.into_any(),
                         // Stages of the house have addresses of their own.
                         Stage::Panel | Stage::Circuits | Stage::Boxes => view! { <NotHere /> }.into_any(),
                     }}

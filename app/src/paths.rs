@@ -48,6 +48,12 @@ pub enum Stage {
     Pour,
     /// Doorways and ramps.
     Doorways,
+    /// Tile.
+    Tile,
+    /// Paint.
+    Paint,
+    /// Base, shoe and casing.
+    Trim,
     /// The panel and its supply.
     Panel,
     /// The circuits.
@@ -58,11 +64,14 @@ pub enum Stage {
 
 impl Stage {
     /// All stages in the order the work goes.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 10] = [
         Self::Room,
         Self::Survey,
         Self::Pour,
         Self::Doorways,
+        Self::Tile,
+        Self::Paint,
+        Self::Trim,
         Self::Panel,
         Self::Circuits,
         Self::Boxes,
@@ -80,6 +89,9 @@ impl Stage {
             Self::Survey => "survey",
             Self::Pour => "pour",
             Self::Doorways => "doorways",
+            Self::Tile => "tile",
+            Self::Paint => "paint",
+            Self::Trim => "trim",
             Self::Panel => "panel",
             Self::Circuits => "circuits",
             Self::Boxes => "boxes",

@@ -1,17 +1,22 @@
 //! How far each stage of a job has come: decided or open, and its key figure.
 
+use calc::job::questions::finish::tile::ask as ask_tile;
+use calc::job::questions::finish::trim::pieces;
 use calc::job::{Beyond, PourChoice};
 use calc::quantity::{Area, AreaUnit};
 use leptos::prelude::*;
 
 use crate::house::House;
 use crate::open_job::OpenRoom;
+use crate::pages::paint::{paint_known, paint_line};
 use crate::pages::pour::key_figure;
+use crate::pages::tile::tile_line;
+use crate::pages::trim::trim_line;
 use crate::paths::Stage;
 use crate::pictures::length_text;
 use crate::reactive::derived;
 use crate::words::{pour, standing as words, survey};
-use crate::work::Work;
+use crate::work::{Work, closing_part};
 
 /// Whether something is decided at each stage, in the order of [`Stage::ALL`].
 pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
@@ -24,6 +29,7 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
     });
     let chosen = room.part(|r| r.pour.choice);
     let house = House::here();
+    let closing = closing_part(room);
     derived(move || {
         Stage::ALL
             .iter()
@@ -34,6 +40,9 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                     .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty()),
                 Stage::Pour => chosen.get() != PourChoice::Open,
                 Stage::Doorways => open_doorways.get() == 0 && !work.openings.read().0.is_empty(),
+                Stage::Tile => closing.with(|r| r.as_ref().is_some_and(|r| ask_tile(r).is_ok())),
+                Stage::Paint => closing.with(|r| r.as_ref().is_some_and(paint_known)),
+                Stage::Trim => closing.with(|r| r.as_ref().is_some_and(|r| pieces(r).is_ok())),
                 Stage::Panel => house.panel_decided(),
                 Stage::Circuits => {
                     let failing = house.failing();
@@ -89,6 +98,28 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
                 (all, open) => words::doorways_open(open, all),
             })
         }
+        Stage::Tile => {
+            let closing = closing_part(room);
+            derived(move || {
+                closing.with(|r| {
+                    r.as_ref()
+                        .map_or_else(String::new, |r| tile_line(r, units.get()))
+                })
+            })
+        }
+        Stage::Paint => {
+            let closing = closing_part(room);
+            derived(move || {
+                closing.with(|r| {
+                    r.as_ref()
+                        .map_or_else(String::new, |r| paint_line(r, units.get()))
+                })
+            })
+        }
+        Stage::Trim => {
+            let closing = closing_part(room);
+            derived(move || closing.with(|r| r.as_ref().map_or_else(String::new, trim_line)))
+        }
         Stage::Panel | Stage::Circuits | Stage::Boxes => house_figure(stage),
     }
 }
@@ -100,6 +131,6 @@ pub fn house_figure(stage: Stage) -> Signal<String> {
         Stage::Panel => house.panel_figure(),
         Stage::Circuits => house.circuits_figure(),
         Stage::Boxes => house.boxes_figure(),
-        Stage::Room | Stage::Survey | Stage::Pour | Stage::Doorways => String::new(),
+        _ => String::new(),
     })
 }

@@ -6,6 +6,7 @@ use crate::reactive::memo;
 use calc::floor::opening::OpeningSpan;
 use calc::floor::surface::SurfaceRefusal;
 use calc::floor::{Outline, Surface};
+use calc::job::Room;
 use calc::job::questions::room::{self, OpeningTrouble, Placed, RoomShape, ShapeProblem};
 use calc::job::questions::survey::{Readings, readings};
 use leptos::prelude::*;
@@ -85,4 +86,16 @@ pub fn opening_letter(index: usize) -> String {
     } else {
         format!("{}{}", letter(index / 26 - 1), letter(index))
     }
+}
+
+/// The room without what closing up does not rest on, so that nothing of it is asked anew for a reading of the floor.
+pub fn closing_part(room: OpenRoom) -> Memo<Option<Room>> {
+    room.part(|r| {
+        Some(Room {
+            survey: Default::default(),
+            pour: Default::default(),
+            layers: Vec::new(),
+            ..r.clone()
+        })
+    })
 }

@@ -41,12 +41,21 @@ pub mod circuits;
 
 pub mod boxes;
 
+mod closing;
+
+pub mod tile;
+
+pub mod paint;
+
+pub mod trim;
+
 pub use boxes::{BoxPage, BoxesPage};
 pub use circuits::{CircuitPage, CircuitsPage};
 pub use doorways::DoorwaysPage;
 pub use gallery::GalleryPage;
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
+pub use paint::PaintPage;
 pub use panel::PanelPage;
 pub use pour::PourPage;
 pub use room::RoomPage;
@@ -59,3 +68,5 @@ pub use sum_pour::SumPourPage;
 pub use sum_ramp::SumRampPage;
 pub use sums::SumsPage;
 pub use survey::SurveyPage;
+pub use tile::TilePage;
+pub use trim::TrimPage;

@@ -25,6 +25,11 @@ pub mod panel;
 
 pub mod strip;
 
+pub mod tile;
+
+pub mod bars;
+
+pub use bars::Bars;
 pub use box_fill::BoxPicture;
 pub use drop_plot::DropPlot;
 pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};
@@ -34,3 +39,4 @@ pub use panel::PanelPicture;
 pub use ramp::RampProfile;
 pub use section::Section;
 pub use switch_chain::SwitchChain;
+pub use tile::TilePicture;

@@ -76,6 +76,8 @@ pub mod pour;
 
 pub mod doorways;
 
+pub mod closing;
+
 pub mod sums;
 
 pub mod wiring;

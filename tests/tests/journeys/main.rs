@@ -4,6 +4,7 @@
 
 mod bath;
 mod carried;
+mod closing_up;
 mod example;
 mod first_visit;
 mod floor_job;

@@ -1,0 +1,141 @@
+//! The steps behind the answers of closing up.
+
+named! {
+    /// A formula by its name.
+    formula {
+        "tile_field" => "Tiled area = floor − obstacles, each less the gap at the walls" | "Área con loseta = piso − obstáculos, menos la separación en las paredes";
+        "tiles_touched" => "Tiles = full + cut, a new one for each cut" | "Losetas = enteras + cortadas, una nueva por corte";
+        "joint_area" => "Joints = tiled area − faces of tile" | "Juntas = área con loseta − caras de loseta";
+        "offcuts_reused" => "Tiles with offcuts = tiles − cuts that an offcut serves, each with the saw cut" | "Losetas con recortes = losetas − cortes que salen de un recorte, con el corte de sierra";
+        "tiles_with_allowance" => "Tiles to buy = tiles × (1 + allowance), rounded up" | "Losetas por comprar = losetas × (1 + margen), hacia arriba";
+        "tile_boxes" => "Boxes = tiles to buy ÷ tiles in a box, rounded up" | "Cajas = losetas por comprar ÷ losetas por caja, hacia arriba";
+        "tiles_by_area" => "Tiles by area = area × (1 + allowance) ÷ ((width + joint) × (height + joint)), rounded up" | "Losetas por área = área × (1 + margen) ÷ ((ancho + junta) × (alto + junta)), hacia arriba";
+        "movement_lines" => "Lines = side ÷ spacing, rounded up, less one" | "Líneas = lado ÷ separación, hacia arriba, menos una";
+        "tile_least_joint" => "Least joint = the widest that any of the rules asks for" | "Junta mínima = la más ancha que pide alguna regla";
+        "tile_lippage" => "Lippage = what the joint's width allows + warpage of the tile" | "Resalte = lo que permite el ancho de junta + alabeo de la loseta";
+        "grout_volume" => "Joint volume = area × (length + width) ÷ (length × width) × joint × depth" | "Volumen de junta = área × (largo + ancho) ÷ (largo × ancho) × junta × profundidad";
+        "grout_volume_exact" => "Exactly: area × depth × (1 − length × width ÷ ((length + joint) × (width + joint)))" | "Exacto: área × profundidad × (1 − largo × ancho ÷ ((largo + junta) × (ancho + junta)))";
+        "grout_powder" => "Powder = joint volume × powder for a cubic foot × (1 + allowance)" | "Polvo = volumen de junta × polvo por pie cúbico × (1 + margen)";
+        "grout_bags" => "Bags = powder ÷ weight of a bag, rounded up" | "Sacos = polvo ÷ peso del saco, hacia arriba";
+        "area_with_allowance" => "Area to cover = area × (1 + allowance)" | "Área por cubrir = área × (1 + margen)";
+        "mortar_bags" => "Bags = area to cover ÷ what a bag covers, rounded up" | "Sacos = área por cubrir ÷ lo que cubre un saco, hacia arriba";
+        "membrane_area" => "Membrane = floor + length turned up × its height" | "Membrana = piso + largo que sube × su altura";
+        "membrane_rolls" => "Rolls = area to cover ÷ area of a roll, rounded up" | "Rollos = área por cubrir ÷ área de un rollo, hacia arriba";
+        "paint_area" => "To paint = surfaces − openings" | "Por pintar = superficies − vanos";
+        "paint_gallons" => "Paint = area × coats ÷ what a gallon covers" | "Pintura = área × manos ÷ lo que cubre un galón";
+        "paint_with_allowance" => "To buy = paint × (1 + allowance)" | "Por comprar = pintura × (1 + margen)";
+        "paint_cans" => "Cans = whole quarts, put together from the cans on sale" | "Latas = cuartos enteros, armados con las latas a la venta";
+        "base_length" => "Base = walls − what breaks them" | "Zócalo = paredes − lo que las interrumpe";
+        "base_with_allowance" => "Base to buy = base × (1 + allowance)" | "Zócalo por comprar = zócalo × (1 + margen)";
+        "shoe_length" => "Shoe = base + fronts of built-ins" | "Cuarto de caña = zócalo + frentes de muebles fijos";
+        "shoe_with_allowance" => "Shoe to buy = shoe × (1 + allowance)" | "Cuarto de caña por comprar = cuarto de caña × (1 + margen)";
+        "casing_length" => "Casing = legs and heads together" | "Marco = piernas y cabezales juntos";
+        "cut_least" => "No list uses less: the pieces with their cuts, raised to the next total that sticks can make" | "Ninguna lista usa menos: las piezas con sus cortes, hasta el siguiente total que dan las varas";
+        "cut_stock" => "Sticks = the lengths bought, together" | "Varas = los largos comprados, en total";
+        "cut_waste" => "Left over = 1 − pieces ÷ sticks" | "Sobra = 1 − piezas ÷ varas";
+        "board_area" => "To cover = walls + ceilings + patches − openings" | "Por cubrir = paredes + cielos + parches − vanos";
+        "board_joints" => "Taped = tapered + butt + patch joints + inside corners" | "Con cinta = juntas rebajadas + a tope + de parche + rincones";
+        "board_screws" => "Screws = framing lines crossed × screws on each" | "Tornillos = líneas de bastidor × tornillos en cada una";
+        "board_sheets" => "Sheets = those that the pieces are cut from" | "Hojas = de las que salen las piezas";
+        "board_waste" => "Waste = 1 − covered ÷ sheets" | "Desperdicio = 1 − cubierto ÷ hojas";
+        "tape" => "Tape = taped joints × (1 + allowance)" | "Cinta = juntas con cinta × (1 + margen)";
+        "compound_low" => "Compound, low = board × the low rule of thumb" | "Pasta, mínimo = hojas × la regla más baja";
+        "compound_high" => "Compound, high = board × the high rule of thumb" | "Pasta, máximo = hojas × la regla más alta";
+        "skim_low" => "Skim coat, low = board × the low rule of thumb" | "Capa delgada, mínimo = hojas × la regla más baja";
+        "skim_high" => "Skim coat, high = board × the high rule of thumb" | "Capa delgada, máximo = hojas × la regla más alta";
+    }
+}
+
+named! {
+    /// A figure by its name.
+    figure_name {
+        "cut_allowance" => "allowance for cuts" | "margen por cortes";
+        "cut_tiles" => "cut tiles" | "losetas cortadas";
+        "edge_gap" => "gap at the walls" | "separación en las paredes";
+        "field_area" => "tiled area" | "área con loseta";
+        "floor_area" => "floor" | "piso";
+        "full_tiles" => "full tiles" | "losetas enteras";
+        "joint_area" => "joints" | "juntas";
+        "obstacles" => "obstacles" | "obstáculos";
+        "saw_kerf" => "saw cut" | "corte de sierra";
+        "tile_boxes" => "boxes" | "cajas";
+        "tile_face_area" => "faces of tile" | "caras de loseta";
+        "tile_height" => "height of a tile" | "alto de la loseta";
+        "tile_joint" => "joint" | "junta";
+        "tile_width" => "width of a tile" | "ancho de la loseta";
+        "tile_length" => "length of a tile" | "largo de la loseta";
+        "tiles" => "tiles" | "losetas";
+        "tiles_by_area" => "tiles by area" | "losetas por área";
+        "tiles_per_box" => "tiles in a box" | "losetas por caja";
+        "tiles_touched" => "tiles" | "losetas";
+        "tiles_with_allowance" => "tiles to buy" | "losetas por comprar";
+        "tiles_with_offcuts" => "tiles with offcuts" | "losetas con recortes";
+        "edge_warpage" => "warpage" | "alabeo";
+        "facial_variation" => "largest face less smallest" | "cara mayor menos menor";
+        "least_joint" => "least joint" | "junta mínima";
+        "most_lippage" => "most lippage" | "resalte máximo";
+        "movement_lines" => "lines" | "líneas";
+        "movement_spacing" => "spacing" | "separación";
+        "room_side" => "side of the room" | "lado del cuarto";
+        "bag_weight" => "a bag" | "un saco";
+        "bag_coverage" => "a bag covers" | "un saco cubre";
+        "grout_powder" => "powder" | "polvo";
+        "grout_volume" => "joint volume" | "volumen de junta";
+        "grout_volume_exact" => "joint volume, exact" | "volumen de junta, exacto";
+        "joint_depth" => "depth of the joint" | "profundidad de la junta";
+        "powder_per_ft3" => "powder for a cubic foot" | "polvo por pie cúbico";
+        "area_with_allowance" => "area to cover" | "área por cubrir";
+        "membrane_area" => "membrane" | "membrana";
+        "membrane_rolls" => "rolls" | "rollos";
+        "roll_area" => "a roll" | "un rollo";
+        "turn_up" => "turned up" | "sube";
+        "turned_up_length" => "length turned up" | "largo que sube";
+        "coats" => "coats" | "manos";
+        "in_cans" => "in the cans" | "en las latas";
+        "openings" => "openings" | "vanos";
+        "paint" => "paint" | "pintura";
+        "paint_to_buy" => "to buy" | "por comprar";
+        "painted_area" => "to paint" | "por pintar";
+        "spread" => "a gallon covers" | "un galón cubre";
+        "surfaces" => "surfaces" | "superficies";
+        "base" => "base" | "zócalo";
+        "base_to_buy" => "base to buy" | "zócalo por comprar";
+        "broken" => "what breaks them" | "lo que las interrumpe";
+        "built_in_fronts" => "fronts of built-ins" | "frentes de muebles fijos";
+        "casing" => "casing" | "marco";
+        "casing_pieces" => "pieces" | "piezas";
+        "shoe" => "shoe" | "cuarto de caña";
+        "shoe_to_buy" => "shoe to buy" | "cuarto de caña por comprar";
+        "walls" => "walls" | "paredes";
+        "first_fit" => "longest first" | "primero la más larga";
+        "least_stock" => "least" | "mínimo";
+        "pieces_length" => "pieces" | "piezas";
+        "stick" => "a stick" | "una vara";
+        "sticks" => "sticks" | "varas";
+        "stock" => "sticks together" | "varas en total";
+        "waste" => "left over" | "sobra";
+        "butt_joints" => "butt joints" | "juntas a tope";
+        "ceilings" => "ceilings" | "cielos";
+        "covered_area" => "to cover" | "por cubrir";
+        "fewest_sheets_possible" => "fewest possible" | "mínimo posible";
+        "framing" => "framing" | "bastidor";
+        "inside_corners" => "inside corners" | "rincones";
+        "patch_joints" => "joints round patches" | "juntas de parche";
+        "patches" => "patches" | "parches";
+        "pieces" => "pieces" | "piezas";
+        "screws" => "screws" | "tornillos";
+        "sheets" => "sheets" | "hojas";
+        "sheets_area" => "sheets, area" | "hojas, área";
+        "taped_length" => "taped joints" | "juntas con cinta";
+        "tapered_joints" => "tapered joints" | "juntas rebajadas";
+        "board_area" => "board" | "hojas";
+        "compound_rule" => "rule of thumb" | "regla práctica";
+        "compound_low" => "compound, low" | "pasta, mínimo";
+        "compound_high" => "compound, high" | "pasta, máximo";
+        "joint_coats" => "coats on joints" | "manos en juntas";
+        "skim_rule" => "rule of thumb" | "regla práctica";
+        "skim_low" => "skim coat, low" | "capa delgada, mínimo";
+        "skim_high" => "skim coat, high" | "capa delgada, máximo";
+        "tape" => "tape" | "cinta";
+    }
+}
