@@ -171,7 +171,11 @@ fn facts(laid: &Layout, units: Units) -> Vec<(String, String)> {
     if laid.ask.buying.per_box > 1 {
         rows.push((
             words::row_boxes().to_owned(),
-            words::to_range(laid.with_offcuts.boxes, laid.without_offcuts.boxes),
+            if laid.with_offcuts.boxes == laid.without_offcuts.boxes {
+                laid.without_offcuts.boxes.to_string()
+            } else {
+                words::to_range(laid.with_offcuts.boxes, laid.without_offcuts.boxes)
+            },
         ));
     }
     rows.push((
