@@ -10,9 +10,9 @@ use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
     BoxPage, BoxesPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame, JobPage,
-    JobsPage, PaintPage, PanelPage, PourPage, RoomPage, SumAmpacityPage, SumBoxPage, SumCablePage,
-    SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage, SurveyPage, TilePage,
-    TrimPage,
+    JobsPage, OpenBoxPage, OpenBoxesPage, PaintPage, PanelPage, PourPage, RoomPage,
+    SumAmpacityPage, SumBoxPage, SumCablePage, SumDropPage, SumMeasuredPage, SumPourPage,
+    SumRampPage, SumsPage, SurveyPage, TilePage, TrimPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
@@ -139,7 +139,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Paint => view! { <PaintPage room /> }.into_any(),
                         Stage::Trim => view! { <TrimPage room /> }.into_any(),
                         // Stages of the house have addresses of their own.
-                        Stage::Panel | Stage::Circuits | Stage::Boxes => view! { <NotHere /> }.into_any(),
+                        Stage::Panel | Stage::Circuits | Stage::Boxes | Stage::OpenBox => view! { <NotHere /> }.into_any(),
                     }}
                     <PrintButton />
                 </main>
@@ -164,6 +164,8 @@ fn HousePage(stage: Stage, row: Option<u32>) -> impl IntoView {
                 (Stage::Circuits, Some(id)) => view! { <CircuitPage id /> }.into_any(),
                 (Stage::Boxes, None) => view! { <BoxesPage /> }.into_any(),
                 (Stage::Boxes, Some(id)) => view! { <BoxPage id /> }.into_any(),
+                (Stage::OpenBox, None) => view! { <OpenBoxesPage /> }.into_any(),
+                (Stage::OpenBox, Some(id)) => view! { <OpenBoxPage id /> }.into_any(),
                 _ => view! { <PanelPage /> }.into_any(),
             }}
         </main>

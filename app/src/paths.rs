@@ -60,11 +60,13 @@ pub enum Stage {
     Circuits,
     /// The boxes.
     Boxes,
+    /// Opened boxes.
+    OpenBox,
 }
 
 impl Stage {
     /// All stages in the order the work goes.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Room,
         Self::Survey,
         Self::Pour,
@@ -75,11 +77,15 @@ impl Stage {
         Self::Panel,
         Self::Circuits,
         Self::Boxes,
+        Self::OpenBox,
     ];
 
     /// Whether it is a stage of the house and of no one room.
     pub const fn is_of_house(self) -> bool {
-        matches!(self, Self::Panel | Self::Circuits | Self::Boxes)
+        matches!(
+            self,
+            Self::Panel | Self::Circuits | Self::Boxes | Self::OpenBox
+        )
     }
 
     /// The last part of the stage's address.
@@ -95,6 +101,7 @@ impl Stage {
             Self::Panel => "panel",
             Self::Circuits => "circuits",
             Self::Boxes => "boxes",
+            Self::OpenBox => "open-box",
         }
     }
 }

@@ -236,7 +236,7 @@ mod tests {
             };
             assert_eq!(part(&paths::stage("k3", 7, stage)), of(expected));
         }
-        for stage in [Stage::Circuits, Stage::Boxes] {
+        for stage in [Stage::Circuits, Stage::Boxes, Stage::OpenBox] {
             let expected = of(JobPart::House(stage, Some(12)));
             assert_eq!(part(&paths::row("k3", stage, 12)), expected);
         }

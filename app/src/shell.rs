@@ -104,6 +104,7 @@ pub fn stage_word(stage: Stage) -> &'static str {
         Stage::Panel => words::wiring::panel::stage(),
         Stage::Circuits => words::wiring::circuits::stage(),
         Stage::Boxes => words::wiring::boxes::stage(),
+        Stage::OpenBox => words::open_box::stage(),
     }
 }
 

@@ -7,7 +7,7 @@ use calc::quantity::{Area, AreaUnit};
 use leptos::prelude::*;
 
 use crate::house::House;
-use crate::open_job::OpenRoom;
+use crate::open_job::{OpenJob, OpenRoom};
 use crate::pages::paint::{paint_known, paint_line};
 use crate::pages::pour::key_figure;
 use crate::pages::tile::tile_line;
@@ -15,7 +15,7 @@ use crate::pages::trim::trim_line;
 use crate::paths::Stage;
 use crate::pictures::length_text;
 use crate::reactive::derived;
-use crate::words::{pour, standing as words, survey};
+use crate::words::{open_box, pour, standing as words, survey};
 use crate::work::{Work, closing_part};
 
 /// Whether something is decided at each stage, in the order of [`Stage::ALL`].
@@ -30,6 +30,7 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
     let chosen = room.part(|r| r.pour.choice);
     let house = House::here();
     let closing = closing_part(room);
+    let opened = room.open.part(|job| job.opened.len());
     derived(move || {
         Stage::ALL
             .iter()
@@ -49,6 +50,7 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                     failing.all > 0 && failing.rules == 0 && failing.open == 0
                 }
                 Stage::Boxes => matches!(house.over(), (0, 0, all) if all > 0),
+                Stage::OpenBox => opened.get() > 0,
             })
             .collect()
     })
@@ -120,17 +122,23 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
             let closing = closing_part(room);
             derived(move || closing.with(|r| r.as_ref().map_or_else(String::new, trim_line)))
         }
-        Stage::Panel | Stage::Circuits | Stage::Boxes => house_figure(stage),
+        Stage::Panel | Stage::Circuits | Stage::Boxes | Stage::OpenBox => house_figure(stage),
     }
 }
 
 /// The key figure of a stage of the house; nothing for one of a room.
 pub fn house_figure(stage: Stage) -> Signal<String> {
     let house = House::here();
+    let opened = expect_context::<OpenJob>().part(|job| job.opened.len());
     derived(move || match stage {
         Stage::Panel => house.panel_figure(),
         Stage::Circuits => house.circuits_figure(),
         Stage::Boxes => house.boxes_figure(),
+        Stage::OpenBox => match opened.get() {
+            0 => open_box::figure_none().to_owned(),
+            1 => open_box::figure_one().to_owned(),
+            all => open_box::figure(all),
+        },
         _ => String::new(),
     })
 }

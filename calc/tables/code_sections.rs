@@ -145,4 +145,14 @@ rules! {
     ServiceBond: "250.24", "250.24", "250.24", Confirmed;
     /// A building fed from another has a disconnect of its own.
     BuildingDisconnect: "225.31", "225.31", "225.31", Confirmed;
+    /// Splices and joints with a device listed for it, made fast.
+    Splices: "110.14(B)", "110.14(B)", "110.14(B)", FromMemory;
+    /// Wires made fast on terminals.
+    TerminalsFast: "110.14(A)", "110.14(A)", "110.14(A)", FromMemory;
+    /// No neutral where it reverses the polarity.
+    Polarity: "200.11", "200.11", "200.11", FromMemory;
+    /// Grounds joined in the box, so that taking out a device does not open them.
+    GroundJoints: "250.148", "250.148", "250.148", FromMemory;
+    /// Switches do not open the neutral.
+    NeutralNotSwitched: "404.2(B)", "404.2(B)", "404.2(B)", FromMemory;
 }

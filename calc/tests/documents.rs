@@ -17,7 +17,8 @@ use calc::job::{FORMAT_VERSION, Job};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
-/// The stored file that has every field of this version; the others are of the days before closing up, or the wiring.
+/// The stored file that has every field of this version; the others are of the days before closing up, opened boxes or
+/// the wiring.
 const FULL: &str = "v1-closing.json";
 
 fn folder() -> PathBuf {

@@ -41,6 +41,8 @@ pub mod circuits;
 
 pub mod boxes;
 
+pub mod open_box;
+
 mod closing;
 
 pub mod tile;
@@ -55,6 +57,7 @@ pub use doorways::DoorwaysPage;
 pub use gallery::GalleryPage;
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
+pub use open_box::{OpenBoxPage, OpenBoxesPage};
 pub use paint::PaintPage;
 pub use panel::PanelPage;
 pub use pour::PourPage;

@@ -23,6 +23,8 @@ pub mod switch_chain;
 
 pub mod panel;
 
+pub mod circuit;
+
 pub mod strip;
 
 pub mod tile;
@@ -31,6 +33,7 @@ pub mod bars;
 
 pub use bars::Bars;
 pub use box_fill::BoxPicture;
+pub use circuit::CircuitPicture;
 pub use drop_plot::DropPlot;
 pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};
 pub use floor_map::FloorMap;

@@ -82,6 +82,8 @@ pub mod sums;
 
 pub mod wiring;
 
+pub mod open_box;
+
 pub mod pictures;
 
 pub mod notices;

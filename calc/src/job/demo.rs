@@ -9,6 +9,7 @@ use super::{
     Units,
 };
 
+mod opened;
 mod wiring;
 
 /// Place to the right, place away, inches, and how far down from the level line the floor is, inches: read to 1/16 in,
@@ -123,6 +124,7 @@ pub fn job(id: impl Into<String>, now: impl Into<String>) -> Job {
         room.finish = Finish::TileLarge;
     }
     wiring::add(&mut job);
+    opened::add(&mut job);
     job
 }
 

@@ -14,6 +14,8 @@ pub mod finish;
 
 pub mod wiring;
 
+pub mod opened;
+
 pub use finish::{
     AirEntry, BoardEntry, BuiltInEntry, CoatEntry, Covered, ObstacleEntry, PaintEntry, PatchEntry,
     TileEntry, TilePattern, TileStart, TrimEntry, WallsEntry, WindowEntry,
@@ -24,6 +26,12 @@ pub use wiring::{
     BreakerEntry, CableGround, CableKind, CircuitEntry, CircuitWiring, ConductorUse, DeviceEntry,
     GroupingKind, LaidEntry, LoadEntry, LoadUnit, MainDisconnect, PanelEntry, RingEntry,
     StretchEntry, SupplyEntry, SupplyReadingsEntry, TandemRule, TerminalBlockEntry,
+};
+
+pub use opened::{
+    FarLoadEntry, GoesKind, HotEntry, LoadOffEntry, MadeAt, MadeEntry, OpenedBoxEntry,
+    OpenedBreakerEntry, OpenedCableEntry, OpenedDeviceEntry, OpenedDeviceKind, OpenedEntry,
+    ReadingEntry, ReadingKind, ScrewEntry, SpotEntry, SpotKind, SwitchedEntry,
 };
 
 /// Fields this version does not know; kept and written back.
@@ -56,6 +64,8 @@ pub struct Job {
     pub circuits: Vec<CircuitEntry>,
     /// The boxes, in the user's order.
     pub boxes: Vec<BoxEntry>,
+    /// Opened boxes, in the user's order.
+    pub opened: Vec<OpenedEntry>,
     /// Notes in the user's words.
     pub notes: String,
     /// The next id to give to a row; set after the ids in use when it is read.
@@ -77,6 +87,7 @@ saved!(Job {
     panel: or_default,
     circuits: or_default,
     boxes: or_default,
+    opened: or_default,
     notes: or_default,
     next_id: or_default,
 });

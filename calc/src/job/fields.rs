@@ -172,6 +172,9 @@ pub const SOME_AMPS: Field =
 pub const LOAD_OHMS: Field =
     Field::Amount(Symbol::Ohms, NumberRange::above(0.0).at_most(1_000_000.0));
 
+/// Ohms as a meter shows them.
+pub const SHOWN_OHMS: Field = Field::Amount(Symbol::Ohms, NumberRange::at_least(0.0).at_most(1e9));
+
 /// A voltage as measured.
 pub const MEASURED_VOLTS: Field =
     Field::Amount(Symbol::Volts, NumberRange::at_least(0.0).at_most(1000.0));

@@ -40,6 +40,7 @@ impl Job {
             panel: PanelEntry::default(),
             circuits: Vec::new(),
             boxes: Vec::new(),
+            opened: Vec::new(),
             notes: String::new(),
             next_id: 1,
             rest: Rest::new(),
@@ -97,9 +98,13 @@ impl Job {
 }
 
 mod finish;
+mod opened;
+mod opened_edit;
 mod planned;
 mod wiring;
 
+pub(in crate::job) use opened::New;
+pub use opened::{TypicalBox, cable_letter};
 pub use planned::Usual;
 
 impl Room {

@@ -26,9 +26,10 @@ pub const MOST_SPACES: u32 = 84;
 pub const MOST_PANEL_A: f64 = 1200.0;
 
 /// One of the two ungrounded conductors of a 120/240 V supply.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Leg {
     /// That of the first row.
+    #[default]
     A,
     /// The other.
     B,

@@ -38,3 +38,7 @@ mod open_box_answers;
 mod open_box_returns;
 
 mod open_box_properties;
+
+mod open_box_diagnosis;
+
+mod open_box_advice;

@@ -58,6 +58,10 @@ pub trait Put {
     fn put_far_joint(&mut self, joint: u32, ends: &[(u32, usize)]);
     /// A near end on a terminal.
     fn put_on(&mut self, end: (u32, usize), device: u32, terminal: Terminal);
+    /// A far end on a terminal.
+    fn put_far_on(&mut self, end: (u32, usize), device: u32, terminal: Terminal);
+    /// A terminal in a joint by a short wire.
+    fn put_pigtail(&mut self, joint: u32, device: u32, terminal: Terminal);
 }
 
 impl Put for Description {
@@ -139,6 +143,20 @@ impl Put for Description {
         self.made.push(Made {
             contact: Contact::End(End::near(cable, conductor)),
             at: At::Terminal { device, terminal },
+        });
+    }
+
+    fn put_far_on(&mut self, (cable, conductor): (u32, usize), device: u32, terminal: Terminal) {
+        self.made.push(Made {
+            contact: Contact::End(End::far(cable, conductor)),
+            at: At::Terminal { device, terminal },
+        });
+    }
+
+    fn put_pigtail(&mut self, joint: u32, device: u32, terminal: Terminal) {
+        self.made.push(Made {
+            contact: Contact::Terminal { device, terminal },
+            at: At::Joint(joint),
         });
     }
 }

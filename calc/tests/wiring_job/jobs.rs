@@ -272,6 +272,7 @@ fn large() -> Job {
     let (circuit, found) = (job.circuits[0].clone(), job.boxes[0].clone());
     job.panel.spaces = 42;
     job.panel.breakers.clear();
+    job.opened.clear();
     job.boxes.clear();
     job.circuits.clear();
     for n in 0..30 {

@@ -9,4 +9,5 @@
 mod codes;
 mod entries;
 mod jobs;
+mod opened;
 mod sums;

@@ -20,8 +20,11 @@ use crate::words::wiring::supply as words;
 
 type Part = fn(&mut SupplyReadingsEntry) -> &mut Typed;
 
-/// The five readings of a moment: the end of the field's id, its words, its place, and whether it may be blank.
-const READINGS: [(&str, fn() -> &'static str, Part, bool); 5] = [
+/// A reading: the end of its field's id, its words, its place, and whether it may be blank.
+type ReadingField = (&'static str, fn() -> &'static str, Part, bool);
+
+/// The five readings of a moment.
+const READINGS: [ReadingField; 5] = [
     ("across", words::across, |r| &mut r.across, false),
     ("a-neutral", words::a_neutral, |r| &mut r.a_neutral, false),
     ("b-neutral", words::b_neutral, |r| &mut r.b_neutral, false),

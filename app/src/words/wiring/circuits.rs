@@ -112,8 +112,8 @@ words! {
     name_light => "Light" | "Luz";
     compare_caption => "Before and after" | "Antes y después";
     head_now => "Now" | "Ahora";
-    head_then => "Then" | "Después";
-    head_most => "At most" | "A lo más";
+    head_then => "Then" | "Luego";
+    head_most => "At most" | "Tope";
     in_unit(name: &str, unit: &str) => "{name}, {unit}" | "{name}, {unit}";
     row_breaker => "Load on the breaker" | "Carga en el breaker";
     row_share => "Share of the breaker" | "Parte del breaker";

@@ -148,6 +148,16 @@ rule_words! {
     NeutralBond => "Past the service, neutral and ground stay apart." | "Después de la acometida, neutro y tierra van separados.";
     ServiceBond => "At the service, neutral and ground are joined." | "En la acometida, neutro y tierra van unidos.";
     BuildingDisconnect => "A building fed from another has its own disconnect." | "Un edificio alimentado desde otro tiene su propio interruptor general.";
+    Splices => "Wires are joined with a device listed for it, made fast, and covered as well as the wires themselves."
+        | "Los alambres se unen con un dispositivo aprobado para eso, bien apretado y cubierto como los alambres mismos.";
+    TerminalsFast => "A wire on a terminal is made fast without hurting it, one wire to a screw unless it is made for more."
+        | "Un alambre en un tornillo va bien apretado sin dañarlo, uno por tornillo salvo que esté hecho para más.";
+    Polarity => "No neutral goes where it would change places with a hot."
+        | "Ningún neutro va donde cambiaría de lugar con un vivo.";
+    GroundJoints => "Grounds are joined in the box, so that taking a device out opens none of them."
+        | "Las tierras se unen en la caja, para que al quitar un dispositivo no se abra ninguna.";
+    NeutralNotSwitched => "A switch opens the hot, never the neutral alone."
+        | "Un apagador abre el vivo, nunca el neutro solo.";
 }
 
 /// The sections that steps rest on, each with what it says, in the order of the steps; `more` are further rules.

@@ -22,6 +22,10 @@ pub(super) fn rows(job: &Job, check: Rows<'_>) -> Result<(), JobRefusal> {
         &|i| format!("boxes[{i}].id"),
         &mut job.boxes.iter().map(|b| b.id),
     )?;
+    check(
+        &|i| format!("opened[{i}].id"),
+        &mut job.opened.iter().map(|o| o.id),
+    )?;
     for (n, circuit) in job.circuits.iter().enumerate() {
         let at = |list: &'static str| move |i: usize| format!("circuits[{n}].{list}[{i}].id");
         check(
@@ -54,6 +58,20 @@ pub(super) fn rows(job: &Job, check: Rows<'_>) -> Result<(), JobRefusal> {
             &at("terminal_blocks"),
             &mut found.terminal_blocks.iter().map(|t| t.id),
         )?;
+    }
+    for (n, opened) in job.opened.iter().enumerate() {
+        let at = |list: &'static str| move |i: usize| format!("opened[{n}].{list}[{i}].id");
+        check(&at("boxes"), &mut opened.boxes.iter().map(|b| b.id))?;
+        check(&at("breakers"), &mut opened.breakers.iter().map(|b| b.id))?;
+        check(&at("cables"), &mut opened.cables.iter().map(|c| c.id))?;
+        check(&at("devices"), &mut opened.devices.iter().map(|d| d.id))?;
+        check(&at("readings"), &mut opened.readings.iter().map(|r| r.id))?;
+        for (m, cable) in opened.cables.iter().enumerate() {
+            check(
+                &|i| format!("opened[{n}].cables[{m}].loads[{i}].id"),
+                &mut cable.loads.iter().map(|l| l.id),
+            )?;
+        }
     }
     Ok(())
 }

@@ -24,6 +24,8 @@ pub mod wiring;
 
 pub mod finish;
 
+pub mod opened;
+
 pub mod answers;
 
 /// An entry that keeps a question from being asked.

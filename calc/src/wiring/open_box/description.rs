@@ -48,10 +48,11 @@ impl Colour {
 }
 
 /// Which end of a conductor.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Side {
     /// In the box that the cable was entered for.
+    #[default]
     Near,
     /// Where the cable goes.
     Far,

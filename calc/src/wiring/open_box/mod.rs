@@ -5,6 +5,8 @@
 //! - [`situation`] what is off, apart and set while something is measured; [`reading`] what was measured;
 //! - [`solve`] voltages of a network of admittances; [`network`] the network behind a description, its faults as edits, and what is seen;
 //! - [`live_map`] what stands behind each contact; [`off_list`] what must be off before a box is opened;
+//! - [`faults`] what may be wrong, [`likelihood`] how readings fit, [`diagnosis`] what explains them, [`permitted`] what may be measured,
+//!   [`next_reading`] what tells most, [`put_right`] what it takes to put it right and to prove it;
 //! - [`return_check`] whether every current comes back where it went out; [`neutral_load`] what each neutral carries.
 
 pub mod description;
@@ -25,8 +27,24 @@ pub mod return_check;
 
 pub mod neutral_load;
 
+pub mod faults;
+
+pub mod likelihood;
+
+pub mod permitted;
+
+pub mod diagnosis;
+
+pub mod next_reading;
+
+pub mod put_right;
+
 mod ohms;
 
 mod places;
 
 mod reach;
+
+mod signature;
+
+mod ways;

@@ -47,10 +47,11 @@ pub enum Point {
 }
 
 /// A voltmeter by its resistance.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Meter {
     /// [`HIGH_IMPEDANCE_OHM`].
+    #[default]
     HighImpedance,
     /// [`LOW_IMPEDANCE_OHM`].
     LowImpedance,

@@ -3,6 +3,7 @@
 use serde::{Serialize, Serializer};
 
 use super::answered;
+use crate::job::questions::opened::{OpenedAnswered, answer};
 use crate::job::questions::wiring::AskProblem;
 use crate::job::questions::wiring::boxes::box_fill_of;
 use crate::job::questions::wiring::circuit::{CircuitRefused, CircuitView, circuit_of};
@@ -30,6 +31,8 @@ pub struct WiringAnswers {
     pub neutrals: Vec<NeutralOf>,
     /// The boxes, in the job's order.
     pub boxes: Vec<BoxAnswered>,
+    /// The opened boxes, in the job's order.
+    pub opened: Vec<OpenedAnswered>,
 }
 
 /// A circuit and its judgement.
@@ -80,6 +83,15 @@ impl WiringAnswers {
                     id: found.id,
                     name: found.name.clone(),
                     answer: box_fill_of(found, job.code_edition),
+                })
+                .collect(),
+            opened: job
+                .opened
+                .iter()
+                .map(|entry| OpenedAnswered {
+                    id: entry.id,
+                    name: entry.name.clone(),
+                    answer: answer(job, entry),
                 })
                 .collect(),
         }

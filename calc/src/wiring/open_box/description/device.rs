@@ -33,10 +33,11 @@ pub enum Terminal {
 }
 
 /// A switch by its form.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum SwitchForm {
     /// Opens one conductor.
+    #[default]
     SinglePole,
     /// Joins its common to one of two travellers.
     ThreeWay,
@@ -65,7 +66,7 @@ impl SwitchForm {
 }
 
 /// What a load is, for how far its resistance may be from V²/W.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LoadKind {
     /// A lamp with a filament: its cold resistance is a tenth of the hot one or less.
@@ -77,6 +78,7 @@ pub enum LoadKind {
     /// A motor: a fan, a pump, a tool.
     Motor,
     /// Anything else, or not looked at.
+    #[default]
     Other,
 }
 

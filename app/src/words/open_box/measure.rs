@@ -1,0 +1,64 @@
+//! Readings: what was measured, where, in which situation.
+
+words! {
+    heading => "What you measured" | "Lo que midió";
+    none_yet => "Enter what a meter showed and what was off while it did." | "Escriba lo que mostró el medidor y qué estaba apagado mientras tanto.";
+    add => "Add a reading" | "Agregar una lectura";
+    reading_n(n: usize) => "Reading {n}" | "Lectura {n}";
+    what(n: usize) => "Reading {n}: with" | "Lectura {n}: con";
+    volts => "volts" | "voltios";
+    tester => "non-contact tester" | "probador sin contacto";
+    amps => "clamp, amperes" | "pinza, amperes";
+    ohms => "ohms" | "ohms";
+    from(n: usize) => "Reading {n}: at" | "Lectura {n}: en";
+    to(n: usize) => "Reading {n}: to" | "Lectura {n}: hasta";
+    round(n: usize) => "Reading {n}: around" | "Lectura {n}: alrededor de";
+    round_cable(letter: &str) => "all of cable {letter}" | "todo el cable {letter}";
+    round_cable_far(letter: &str) => "all of cable {letter}, far end" | "todo el cable {letter}, al otro lado";
+    meter(n: usize) => "Reading {n}: meter" | "Lectura {n}: medidor";
+    meter_high => "high impedance (usual)" | "alta impedancia (usual)";
+    meter_low => "low impedance" | "baja impedancia";
+    shown(n: usize) => "Reading {n}: it showed" | "Lectura {n}: mostró";
+    range(n: usize) => "Reading {n}: range of the meter" | "Lectura {n}: rango del medidor";
+    glows(n: usize) => "Reading {n}: did it glow" | "Lectura {n}: se encendió";
+    open_line(n: usize) => "Reading {n}: over the limit, open" | "Lectura {n}: fuera de rango, abierto";
+    off(n: usize) => "Reading {n}: turned off" | "Lectura {n}: apagado";
+    everything_off(n: usize) => "Reading {n}: everything off and proved dead" | "Lectura {n}: todo apagado y comprobado muerto";
+    everything => "the main and every breaker off, proved dead" | "el principal y todos los breakers apagados, comprobado muerto";
+    switched(n: usize) => "Reading {n}: switches the other way" | "Lectura {n}: apagadores en la otra posición";
+    apart(n: usize) => "Reading {n}: apart" | "Lectura {n}: separado";
+    apart_hint => "Taken apart with everything off and proved dead, its ends capped." | "Separado con todo apagado y comprobado muerto, con capuchón en las puntas.";
+    joint_apart(name: &str) => "{name} apart" | "{name} separada";
+    loads_off(n: usize) => "Reading {n}: loads off or unplugged" | "Lectura {n}: cargas apagadas o desconectadas";
+    switch_beyond(letter: &str) => "switch on {letter}" | "apagador en {letter}";
+    switch_four_way(letter: &str) => "four-way switch on {letter}" | "apagador de cuatro vías en {letter}";
+    load_beyond(letter: &str, n: usize) => "load {n} on {letter}" | "carga {n} en {letter}";
+    load_lower(name: &str) => "{name}, lower half" | "{name}, mitad de abajo";
+    more(n: usize) => "More about reading {n}" | "Más de la lectura {n}";
+    take_out(n: usize) => "Take out reading {n}" | "Quitar la lectura {n}";
+    cant => "This reading can't be used:" | "Esta lectura no se puede usar:";
+    cant_ohms => "A meter in ohms goes on nothing that is not off and proved dead. Say that everything was off, or measure again so."
+        | "Un medidor en ohms no se pone en nada que no esté apagado y comprobado muerto. Diga que todo estaba apagado, o mida de nuevo así.";
+    cant_point => "The place it was taken at is no longer there. Choose another." | "El lugar donde se tomó ya no está. Elija otro.";
+    cant_same => "It goes from one place to the same place. Choose two." | "Va de un lugar al mismo lugar. Elija dos.";
+    cant_situation => "Something that was off or apart is no longer there. Set it again." | "Algo que estaba apagado o separado ya no está. Póngalo de nuevo.";
+    cant_over => "Over the limit tells nothing here. Take a larger range and measure again." | "Fuera de rango no dice nada aquí. Use un rango mayor y mida de nuevo.";
+    cant_figure => "The figure is larger than its range, or no meter shows it. Look again." | "La cifra pasa de su rango, o ningún medidor la muestra. Revísela.";
+    needs_entry => "Enter what it showed." | "Escriba lo que mostró.";
+    all_on => "everything on" | "todo encendido";
+    all_off => "everything off, proved dead" | "todo apagado, comprobado muerto";
+    is_off(names: &str) => "{names} off" | "{names} apagado";
+    is_apart(names: &str) => "{names} apart" | "{names} separado";
+    is_switched(names: &str) => "{names} the other way" | "{names} en la otra posición";
+    is_unplugged(names: &str) => "{names} off" | "{names} apagado";
+    volts_between(from: &str, to: &str) => "volts from {from} to {to}" | "voltios de {from} a {to}";
+    volts_low(from: &str, to: &str) => "volts from {from} to {to}, low-impedance meter" | "voltios de {from} a {to}, medidor de baja impedancia";
+    tester_at(at: &str) => "non-contact tester at {at}" | "probador sin contacto en {at}";
+    clamp_round(what: &str) => "clamp around {what}" | "pinza alrededor de {what}";
+    ohms_between(from: &str, to: &str) => "ohms from {from} to {to}" | "ohms de {from} a {to}";
+    does_glow => "it glows" | "se enciende";
+    no_glow => "it stays dark" | "no se enciende";
+    open => "open, over the limit" | "abierto, fuera de rango";
+    about(value: &str, unit: &str) => "about {value} {unit}" | "unos {value} {unit}";
+    between(low: &str, high: &str, unit: &str) => "{low} to {high} {unit}" | "{low} a {high} {unit}";
+}
