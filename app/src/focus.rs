@@ -7,7 +7,10 @@ use web_sys::HtmlElement;
 /// The element with this id, once it is in the page; an input's text is selected.
 pub fn soon(id: &str) {
     let id = id.to_owned();
-    request_animation_frame(move || {
+    let has_it = document()
+        .active_element()
+        .is_some_and(|active| active.id() == id);
+    let put = move || {
         let Some(element) = document().get_element_by_id(&id) else {
             return;
         };
@@ -15,7 +18,13 @@ pub fn soon(id: &str) {
             input.select();
         }
         focus(element);
-    });
+    };
+    if has_it {
+        // Before the next key can come: it would be selected, and the one after it typed over it.
+        queue_microtask(put);
+    } else {
+        request_animation_frame(put);
+    }
 }
 
 /// The heading of the page.

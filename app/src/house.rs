@@ -50,9 +50,9 @@ pub struct House {
 #[derive(Clone, Debug, PartialEq)]
 pub enum TakenOut {
     /// A circuit.
-    Circuit(usize, CircuitEntry),
+    Circuit(usize, Box<CircuitEntry>),
     /// A box.
-    Box(usize, BoxEntry),
+    Box(usize, Box<BoxEntry>),
 }
 
 impl TakenOut {
@@ -65,8 +65,8 @@ impl TakenOut {
 
     fn put_back(self, job: &mut Job) {
         match self {
-            Self::Circuit(at, circuit) => job.circuits.insert(at.min(job.circuits.len()), circuit),
-            Self::Box(at, found) => job.boxes.insert(at.min(job.boxes.len()), found),
+            Self::Circuit(at, circuit) => job.circuits.insert(at.min(job.circuits.len()), *circuit),
+            Self::Box(at, found) => job.boxes.insert(at.min(job.boxes.len()), *found),
         }
     }
 }

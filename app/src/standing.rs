@@ -77,9 +77,10 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
                 (0, _) => words::nothing_read().to_owned(),
                 (_, 1) => survey::one_left_to_read().to_owned(),
                 (_, unread) if unread > 1 => survey::left_to_read(unread),
-                _ => work.surface().map_or_else(String::new, |surface| {
-                    words::fall(length_text(surface.facts().fall_in, units.get()))
-                }),
+                _ => work.surface().map_or_else(
+                    || words::survey_trouble().to_owned(),
+                    |surface| words::fall(length_text(surface.facts().fall_in, units.get())),
+                ),
             }
         }),
         Stage::Pour => {

@@ -143,8 +143,9 @@ async fn a_link_brings_the_job_over() {
 }
 
 #[wasm_bindgen_test]
-async fn a_link_changed_or_cut_short_never_opens() {
-    let fragment = link::fragment(&job("Elm Street bath")).await.unwrap();
+async fn a_link_changed_or_cut_short_never_opens_as_another_job() {
+    let sent = job("Elm Street bath");
+    let fragment = link::fragment(&sent).await.unwrap();
     for cut in (4..fragment.len()).step_by(7) {
         let answer = link::job(&fragment[..cut]).await;
         assert!(
@@ -152,15 +153,22 @@ async fn a_link_changed_or_cut_short_never_opens() {
             "cut at {cut}: {answer:?}"
         );
     }
-    for at in (4..fragment.len()).step_by(3) {
+    // Up to seven bits fill the last byte of the compressed data and mean nothing (RFC 1951: deflate), so a
+    // change in them is no change of the job: they stand in at most three characters.
+    let mut without_effect = 0;
+    for at in 4..fragment.len() {
         let new = if &fragment[at..=at] == "A" { "B" } else { "A" };
         let changed = format!("{}{new}{}", &fragment[..at], &fragment[at + 1..]);
-        let answer = link::job(&changed).await;
-        assert!(
-            matches!(answer, Err(LinkRefusal::Damaged { .. })),
-            "changed at {at}: {answer:?}"
-        );
+        match link::job(&changed).await {
+            Err(LinkRefusal::Damaged { .. }) => {}
+            Ok(read) if read == sent => without_effect += 1,
+            answer => panic!("changed at {at}: {answer:?}"),
+        }
     }
+    assert!(
+        without_effect <= 3,
+        "{without_effect} characters do nothing"
+    );
     let longer = format!("{fragment}AAAA");
     assert!(matches!(
         link::job(&longer).await,

@@ -202,7 +202,7 @@ fn OneBox(open: OpenJob, id: u32) -> impl IntoView {
             if let Some(at) = job.boxes.iter().position(|b| b.id == id) {
                 house
                     .taken_out
-                    .set(Some(TakenOut::Box(at, job.boxes.remove(at))));
+                    .set(Some(TakenOut::Box(at, Box::new(job.boxes.remove(at)))));
             }
         });
         focus::soon("put-back");

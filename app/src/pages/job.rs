@@ -248,7 +248,9 @@ pub fn JobPage() -> impl IntoView {
                     });
                     view! {
                         <li>
-                            <h3>{name}</h3>
+                            <a class="go" href=paths::stage(&open.id(), room, Stage::Room)>
+                                <strong>{name}</strong>
+                            </a>
                             <RoomStages room=open.room(room) />
                             {out}
                         </li>
@@ -378,7 +380,7 @@ fn HouseStages(open: OpenJob) -> impl IntoView {
 fn stage_line(path: String, stage: Stage, figure: Signal<String>) -> AnyView {
     view! {
         <a class="stage" href=path>
-            <strong>{stage_word(stage)}</strong>
+            <strong>{stage_word(stage)}</strong> " "
             <span>{figure}</span>
         </a>
     }

@@ -266,6 +266,9 @@ fn places(c: &CircuitContent) -> Places {
     }
 }
 
+/// A drawing up to so wide is made to fit the screen.
+const FITS: f64 = 440.0;
+
 /// The wiring of one box.
 #[component]
 pub fn CircuitPicture(
@@ -276,7 +279,13 @@ pub fn CircuitPicture(
     #[prop(into)]
     says: Signal<String>,
 ) -> impl IntoView {
-    let size = move |of: fn(&Places) -> f64| content.with(|c| format!("{:.0}", of(&places(c))));
+    // A box of few cables fits the screen; one of many is drawn as wide as it must be, and scrolls.
+    let size = move |of: fn(&Places) -> f64| {
+        content.with(|c| {
+            let at = places(c);
+            (at.width > FITS).then(|| format!("{:.0}", of(&at)))
+        })
+    };
     let view_box = move || {
         content.with(|c| {
             let at = places(c);
@@ -286,7 +295,7 @@ pub fn CircuitPicture(
     view! {
         <svg
             viewBox=view_box
-            width=move || size(|at| at.width)
+            width=move || size(|at| at.width).unwrap_or_else(|| "100%".to_owned())
             height=move || size(|at| at.height)
             role="img"
             aria-label=move || says.get()
@@ -426,11 +435,10 @@ fn head(cable: &Cable, start: f64, is_top: bool, outer: f64) -> AnyView {
             view! { <text x=middle y=block_y + 16.5 text-anchor="middle">{sign}</text> }.into_any()
         }
     };
-    let anchor = if is_top { "start" } else { "start" };
     view! {
         <rect class=class x=start - 2.0 y=block_y width=wide + 4.0 height="22" />
         {inside}
-        <text x=start y=if is_top { name_y } else { name_y } text-anchor=anchor>{cable.name.clone()}</text>
+        <text x=start y=name_y>{cable.name.clone()}</text>
         <circle class="balloon" cx=start + wide - 10.0 cy=letter_y r="11" />
         <text x=start + wide - 10.0 y=letter_y dy="5.5" text-anchor="middle">{cable.letter.clone()}</text>
     }

@@ -103,7 +103,7 @@ fn spots_that_make_no_floor_are_named() {
             ),
             (
                 "0,0,1\n60,0,1\n60,90,1\n70,10,2\n",
-                "Spot 4 lies 5 1/2\" outside the walls.",
+                "Outside the walls: spot 4.",
             ),
             (
                 "0,0,1\n20,20,1\n40,40,2\n",

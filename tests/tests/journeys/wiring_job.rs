@@ -66,7 +66,7 @@ fn a_subpanel_is_entered_by_taps_and_its_directory_printed() {
     journey(|page| async move {
         start_with(&page, &job("row-1"), "/job/row-1").await?;
         page.see("spaces not counted yet").await?;
-        page.click("Panelspaces not counted yet").await?;
+        page.click("Panel spaces not counted yet").await?;
         page.see("Count the spaces").await?;
         page.choose("Spaces in it", "20").await?;
         page.see("of 20").await?;

@@ -78,7 +78,7 @@ fn OneCircuit(open: OpenJob, id: u32) -> impl IntoView {
         place.go(&paths::stage(&open.id(), 0, Stage::Circuits));
         open.change(|job| {
             if let Some(at) = job.circuits.iter().position(|c| c.id == id) {
-                let taken = TakenOut::Circuit(at, job.circuits.remove(at));
+                let taken = TakenOut::Circuit(at, Box::new(job.circuits.remove(at)));
                 house.taken_out.set(Some(taken));
             }
         });

@@ -17,6 +17,9 @@ use crate::words::open_box::{explain as words, measure};
 /// So many answers are shown; the rest counts as everything else.
 const MOST_SHOWN: usize = 6;
 
+/// An answer with less than this share is no answer to be shown.
+const LEAST_SHOWN: f64 = 0.01;
+
 /// So many explanations of one answer are named.
 const MOST_NAMED: usize = 6;
 
@@ -115,10 +118,16 @@ fn diagnosis_view(found: &Diagnosis, names: &Names, chosen: RwSignal<usize>) -> 
         .into_iter()
         .map(|line| view! { <p class="notice look">{line}</p> })
         .collect_view();
-    let answers = found
+    let shown = found
         .answers
         .iter()
         .take(MOST_SHOWN)
+        .filter(|answer| answer.share >= LEAST_SHOWN)
+        .count();
+    let answers = found
+        .answers
+        .iter()
+        .take(shown)
         .enumerate()
         .map(|(place, answer)| answer_view(place, answer, found.readings, names, chosen))
         .collect_view();
@@ -126,7 +135,7 @@ fn diagnosis_view(found: &Diagnosis, names: &Names, chosen: RwSignal<usize>) -> 
         + found
             .answers
             .iter()
-            .skip(MOST_SHOWN)
+            .skip(shown)
             .map(|answer| answer.share)
             .sum::<f64>();
     view! {

@@ -170,8 +170,7 @@ fn proof_row(opened: Opened, proof: &Proof, names: &Names) -> AnyView {
     let taken = opened.taken.with(|taken| {
         let all = taken.iter().filter(|of| of.proves);
         all.filter_map(|of| of.reading.as_ref().ok())
-            .filter(|r| r.probe == proof.probe && r.situation == proof.situation)
-            .next_back()
+            .rfind(|r| r.probe == proof.probe && r.situation == proof.situation)
             .map(|reading| proved(reading, &proof.expect))
     });
     let verdict = taken.map(|holds| {

@@ -19,14 +19,14 @@ pub(super) fn add(job: &mut Job) {
     };
     let mut new = New::of(job);
     new.entry.name = "Landing, behind the blank cover".to_owned();
-    let one = new.from_panel(hall);
-    let two = new.from_panel(stair);
+    let one = new.breaker_of_panel(hall);
+    let two = new.breaker_of_panel(stair);
     let a = new.fed(
         &[Black, Red, White, Bare],
         &[(0, one, false), (1, two, false)],
     );
-    let b = new.to_load(LoadKind::Motor, "900", "Vacuum in the hall");
-    let c = new.to_load(LoadKind::Heater, "1100", "Heater on the stairs");
+    let b = new.lead_to_load(LoadKind::Motor, "900", "Vacuum in the hall");
+    let c = new.lead_to_load(LoadKind::Heater, "1100", "Heater on the stairs");
     new.joint(1, &[(a, 0), (b, 0)]);
     new.joint(2, &[(a, 1), (c, 0)]);
     new.joint(3, &[(a, 2), (b, 1), (c, 1)]);

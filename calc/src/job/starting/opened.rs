@@ -141,7 +141,7 @@ impl<'a> New<'a> {
     }
 
     /// A breaker of the job's panel.
-    pub fn from_panel(&mut self, breaker: u32) -> u32 {
+    pub fn breaker_of_panel(&mut self, breaker: u32) -> u32 {
         let id = self.job.fresh_id();
         self.entry.breakers.push(OpenedBreakerEntry {
             id,
@@ -183,7 +183,7 @@ impl<'a> New<'a> {
     }
 
     /// A cable to a load.
-    pub fn to_load(&mut self, kind: LoadKind, watts: &str, name: &str) -> u32 {
+    pub fn lead_to_load(&mut self, kind: LoadKind, watts: &str, name: &str) -> u32 {
         let id = self.cable(&[Black, White, Bare], GoesKind::Loads);
         let load = FarLoadEntry {
             id: self.job.fresh_id(),
@@ -290,7 +290,7 @@ impl TypicalBox {
             }
             Self::SwitchWithNeutral => {
                 let a = new.fed(&THREE, &[(0, one, false)]);
-                let b = new.to_load(LoadKind::Filament, "60", "");
+                let b = new.lead_to_load(LoadKind::Filament, "60", "");
                 let switch = new.device(OpenedDeviceKind::Switch);
                 new.screw(switch, Terminal::First, (a, 0, Near));
                 new.screw(switch, Terminal::Second, (b, 0, Near));
@@ -319,7 +319,7 @@ impl TypicalBox {
                 if let Some(cable) = new.entry.cable_mut(b) {
                     cable.to_box = Some(second);
                 }
-                let c = new.to_load(LoadKind::Filament, "60", "");
+                let c = new.lead_to_load(LoadKind::Filament, "60", "");
                 let far = new.device(OpenedDeviceKind::ThreeWay);
                 new.screw(far, Terminal::TravellerOne, (b, 0, Far));
                 new.screw(far, Terminal::TravellerTwo, (b, 1, Far));
@@ -343,8 +343,8 @@ impl TypicalBox {
             Self::MultiwireRun => {
                 let two = new.breaker(Leg::B, "15");
                 let a = new.fed(&FOUR, &[(0, one, false), (1, two, false)]);
-                let b = new.to_load(LoadKind::Other, "600", "");
-                let c = new.to_load(LoadKind::Other, "600", "");
+                let b = new.lead_to_load(LoadKind::Other, "600", "");
+                let c = new.lead_to_load(LoadKind::Other, "600", "");
                 new.joint(1, &[(a, 0), (b, 0)]);
                 new.joint(2, &[(a, 1), (c, 0)]);
                 new.joint(3, &[(a, 2), (b, 1), (c, 1)]);
@@ -352,8 +352,8 @@ impl TypicalBox {
             }
             Self::Junction => {
                 let a = new.fed(&THREE, &[(0, one, false)]);
-                let b = new.to_load(LoadKind::Other, "600", "");
-                let c = new.to_load(LoadKind::Filament, "60", "");
+                let b = new.lead_to_load(LoadKind::Other, "600", "");
+                let c = new.lead_to_load(LoadKind::Filament, "60", "");
                 for (joint, conductor) in [(1, 0), (2, 1), (3, 2)] {
                     new.joint(joint, &[(a, conductor), (b, conductor), (c, conductor)]);
                 }
