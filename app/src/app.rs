@@ -9,9 +9,9 @@ use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
-    DoorwaysPage, GalleryPage, JobFrame, JobPage, JobsPage, PourPage, RoomPage, SumAmpacityPage,
-    SumBoxPage, SumCablePage, SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage,
-    SurveyPage,
+    BoxPage, BoxesPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame, JobPage,
+    JobsPage, PanelPage, PourPage, RoomPage, SumAmpacityPage, SumBoxPage, SumCablePage,
+    SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage, SurveyPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
@@ -80,6 +80,7 @@ fn JobPages() -> impl IntoView {
             {match part {
                 JobPart::Whole => view! { <JobPage /> },
                 JobPart::Stage(id, stage) => view! { <StagePage id stage /> },
+                JobPart::House(stage, row) => view! { <HousePage stage row /> },
                 JobPart::Unknown => view! { <main><NotHere /></main> },
             }}
         </For>
@@ -104,8 +105,9 @@ fn Outside(children: Children) -> impl IntoView {
     }
 }
 
+/// What stands where an address leads nowhere.
 #[component]
-fn NotHere() -> impl IntoView {
+pub fn NotHere() -> impl IntoView {
     view! {
         <PageHeading text=Signal::stored(common::page_not_here().to_owned()) />
         <a class="button main" href=paths::JOBS>{common::to_jobs()}</a>
@@ -121,6 +123,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
         None => view! { <main><NotHere /></main> }.into_any(),
         Some(id) => {
             let room = open.room(id);
+            open.show_room(id);
             view! {
                 <Pole job=open.id() room=id now=Some(stage) decided=decided(room) />
                 <main>
@@ -131,11 +134,34 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Survey => view! { <SurveyPage room /> }.into_any(),
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
                         Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
+                        // Stages of the house have addresses of their own.
+                        Stage::Panel | Stage::Circuits | Stage::Boxes => view! { <NotHere /> }.into_any(),
                     }}
                     <PrintButton />
                 </main>
             }
             .into_any()
         }
+    }
+}
+
+/// A stage of the house, or one row of it; its pole leads to the room shown last.
+#[component]
+fn HousePage(stage: Stage, row: Option<u32>) -> impl IntoView {
+    let open = expect_context::<OpenJob>();
+    let room = open.shown_room();
+    view! {
+        <Pole job=open.id() room=room.id now=Some(stage) decided=decided(room) />
+        <main class=format!("of-{}", stage.segment())>
+            <PrintHead room=None />
+            <crate::pages::job::SaveNotice />
+            {match (stage, row) {
+                (Stage::Circuits, None) => view! { <CircuitsPage /> }.into_any(),
+                (Stage::Circuits, Some(id)) => view! { <CircuitPage id /> }.into_any(),
+                (Stage::Boxes, None) => view! { <BoxesPage /> }.into_any(),
+                (Stage::Boxes, Some(id)) => view! { <BoxPage id /> }.into_any(),
+                _ => view! { <PanelPage /> }.into_any(),
+            }}
+        </main>
     }
 }

@@ -18,6 +18,8 @@ pub mod open_job;
 
 pub mod work;
 
+pub mod house;
+
 pub mod standing;
 
 pub mod shell;

@@ -26,6 +26,8 @@ pub struct OpenJob {
     pub state: RwSignal<SaveState>,
     desk: Desk,
     seen: StoredValue<Seen>,
+    /// The room shown last.
+    shown: StoredValue<u32>,
 }
 
 impl OpenJob {
@@ -36,6 +38,7 @@ impl OpenJob {
             state: RwSignal::new(SaveState::Saved),
             desk,
             seen: StoredValue::new(seen),
+            shown: StoredValue::new(0),
         }
     }
 
@@ -136,6 +139,29 @@ impl OpenJob {
     /// The job's id; it never changes while the job is open.
     pub fn id(self) -> String {
         self.job.with_untracked(|job| job.id.clone())
+    }
+
+    /// Notes the room that is shown.
+    pub fn show_room(self, id: u32) {
+        self.shown.set_value(id);
+    }
+
+    /// The room shown last; the first where none was, or where it is gone.
+    pub fn shown_room(self) -> OpenRoom {
+        let shown = self.shown.get_value();
+        let id = self.job.with_untracked(|job| {
+            let first = job.rooms.first().map_or(0, |room| room.id);
+            job.room(shown).map_or(first, |room| room.id)
+        });
+        self.room(id)
+    }
+
+    /// A part of the job that follows it.
+    pub fn part<T>(self, part: impl Fn(&Job) -> T + Send + Sync + 'static) -> Memo<T>
+    where
+        T: PartialEq + Send + Sync + 'static,
+    {
+        memo(move || self.job.with(&part))
     }
 
     /// One room of it.

@@ -37,7 +37,7 @@ pub fn job(job: &str) -> String {
     format!("job/{job}")
 }
 
-/// The stages of a room.
+/// The stages of a job: those of a room, then those of the house.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stage {
     /// Outline and openings.
@@ -48,11 +48,30 @@ pub enum Stage {
     Pour,
     /// Doorways and ramps.
     Doorways,
+    /// The panel and its supply.
+    Panel,
+    /// The circuits.
+    Circuits,
+    /// The boxes.
+    Boxes,
 }
 
 impl Stage {
     /// All stages in the order the work goes.
-    pub const ALL: [Self; 4] = [Self::Room, Self::Survey, Self::Pour, Self::Doorways];
+    pub const ALL: [Self; 7] = [
+        Self::Room,
+        Self::Survey,
+        Self::Pour,
+        Self::Doorways,
+        Self::Panel,
+        Self::Circuits,
+        Self::Boxes,
+    ];
+
+    /// Whether it is a stage of the house and of no one room.
+    pub const fn is_of_house(self) -> bool {
+        matches!(self, Self::Panel | Self::Circuits | Self::Boxes)
+    }
 
     /// The last part of the stage's address.
     pub const fn segment(self) -> &'static str {
@@ -61,13 +80,26 @@ impl Stage {
             Self::Survey => "survey",
             Self::Pour => "pour",
             Self::Doorways => "doorways",
+            Self::Panel => "panel",
+            Self::Circuits => "circuits",
+            Self::Boxes => "boxes",
         }
     }
 }
 
-/// A stage of a room of a job.
+/// A stage of a job; the room counts for a stage of a room alone.
 pub fn stage(job: &str, room: u32, stage: Stage) -> String {
-    format!("job/{job}/room/{room}/{}", stage.segment())
+    let segment = stage.segment();
+    if stage.is_of_house() {
+        format!("job/{job}/{segment}")
+    } else {
+        format!("job/{job}/room/{room}/{segment}")
+    }
+}
+
+/// One row of a stage of the house: a circuit, a box.
+pub fn row(job: &str, stage: Stage, row: u32) -> String {
+    format!("job/{job}/{}/{row}", stage.segment())
 }
 
 /// The folder the app is hosted under, without a slash at its end.

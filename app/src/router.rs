@@ -46,6 +46,8 @@ pub enum JobPart {
     Whole,
     /// A stage of the room with that id.
     Stage(u32, Stage),
+    /// A stage of the house, and the row of it that has a page of its own.
+    House(Stage, Option<u32>),
     /// No page of a job has this address.
     Unknown,
 }
@@ -73,11 +75,20 @@ impl Page {
 
 impl JobPart {
     fn at(parts: &[&str]) -> Self {
-        let stage = |name: &str| Stage::ALL.into_iter().find(|s| s.segment() == name);
+        let stage = |name: &str, of_house: bool| {
+            Stage::ALL
+                .into_iter()
+                .find(|s| s.segment() == name && s.is_of_house() == of_house)
+        };
         match parts {
             [] => Self::Whole,
-            ["room", room, name] => match (room.parse(), stage(name)) {
+            ["room", room, name] => match (room.parse(), stage(name, false)) {
                 (Ok(room), Some(stage)) => Self::Stage(room, stage),
+                _ => Self::Unknown,
+            },
+            [name] => stage(name, true).map_or(Self::Unknown, |stage| Self::House(stage, None)),
+            [name, row] => match (row.parse(), stage(name, true)) {
+                (Ok(row), Some(stage)) if stage != Stage::Panel => Self::House(stage, Some(row)),
                 _ => Self::Unknown,
             },
             _ => Self::Unknown,
@@ -218,16 +229,26 @@ mod tests {
         assert_eq!(part(&paths::job("k3")), of(JobPart::Whole));
         assert_eq!(part("job/k3/"), of(JobPart::Whole));
         for stage in Stage::ALL {
-            assert_eq!(
-                part(&paths::stage("k3", 7, stage)),
-                of(JobPart::Stage(7, stage))
-            );
+            let expected = if stage.is_of_house() {
+                JobPart::House(stage, None)
+            } else {
+                JobPart::Stage(7, stage)
+            };
+            assert_eq!(part(&paths::stage("k3", 7, stage)), of(expected));
+        }
+        for stage in [Stage::Circuits, Stage::Boxes] {
+            let expected = of(JobPart::House(stage, Some(12)));
+            assert_eq!(part(&paths::row("k3", stage, 12)), expected);
         }
         for path in [
             "job/k3/room/7",
             "job/k3/room/x/pour",
             "job/k3/room/7/attic",
             "job/k3/rooms",
+            "job/k3/room/7/panel",
+            "job/k3/survey",
+            "job/k3/panel/3",
+            "job/k3/boxes/x",
         ] {
             assert_eq!(part(path), of(JobPart::Unknown), "{path}");
         }

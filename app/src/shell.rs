@@ -98,10 +98,13 @@ pub fn stage_word(stage: Stage) -> &'static str {
         Stage::Survey => words::survey::stage(),
         Stage::Pour => words::pour::stage(),
         Stage::Doorways => words::doorways::stage(),
+        Stage::Panel => words::wiring::panel::stage(),
+        Stage::Circuits => words::wiring::circuits::stage(),
+        Stage::Boxes => words::wiring::boxes::stage(),
     }
 }
 
-/// The story pole: a mark for each stage of the room, filled where something is decided.
+/// The story pole: a mark for each stage of the room and the house, filled where something is decided.
 #[component]
 pub fn Pole(
     /// The job.

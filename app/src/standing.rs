@@ -4,6 +4,7 @@ use calc::job::{Beyond, PourChoice};
 use calc::quantity::{Area, AreaUnit};
 use leptos::prelude::*;
 
+use crate::house::House;
 use crate::open_job::OpenRoom;
 use crate::pages::pour::key_figure;
 use crate::paths::Stage;
@@ -22,6 +23,7 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
             .count()
     });
     let chosen = room.part(|r| r.pour.choice);
+    let house = House::here();
     derived(move || {
         Stage::ALL
             .iter()
@@ -32,6 +34,12 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                     .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty()),
                 Stage::Pour => chosen.get() != PourChoice::Open,
                 Stage::Doorways => open_doorways.get() == 0 && !work.openings.read().0.is_empty(),
+                Stage::Panel => house.panel_decided(),
+                Stage::Circuits => {
+                    let failing = house.failing();
+                    failing.all > 0 && failing.rules == 0 && failing.open == 0
+                }
+                Stage::Boxes => matches!(house.over(), (0, 0, all) if all > 0),
             })
             .collect()
     })
@@ -81,5 +89,17 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
                 (all, open) => words::doorways_open(open, all),
             })
         }
+        Stage::Panel | Stage::Circuits | Stage::Boxes => house_figure(stage),
     }
+}
+
+/// The key figure of a stage of the house; nothing for one of a room.
+pub fn house_figure(stage: Stage) -> Signal<String> {
+    let house = House::here();
+    derived(move || match stage {
+        Stage::Panel => house.panel_figure(),
+        Stage::Circuits => house.circuits_figure(),
+        Stage::Boxes => house.boxes_figure(),
+        Stage::Room | Stage::Survey | Stage::Pour | Stage::Doorways => String::new(),
+    })
 }

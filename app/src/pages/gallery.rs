@@ -5,6 +5,7 @@ use calc::floor::Point;
 use calc::job::{Units, fields};
 use calc::quantity::Typed;
 use calc::wiring::cable_run::Role;
+use calc::wiring::panel::Leg;
 use leptos::prelude::*;
 
 use crate::entry::{Choice, ChoiceOption, Measured, Pick, TextEntry};
@@ -13,11 +14,14 @@ use crate::pictures::box_fill::{BoxContent, BoxLayer, Filling};
 use crate::pictures::drop_plot::{DropContent, DropLine};
 use crate::pictures::floor_map::{Gap, MapContent, Mark, Pin};
 use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
+use crate::pictures::panel::{PanelCell, PanelLine};
 use crate::pictures::ramp::RampContent;
 use crate::pictures::section::{SectionContent, Straightedge};
+use crate::pictures::strip::{StripContent, strip};
 use crate::pictures::switch_chain::{ChainCable, ChainContent};
 use crate::pictures::{
-    BoxPicture, DropPlot, Figure, FloorMap, Floors, LengthFigure, RampProfile, Section, SwitchChain,
+    BoxPicture, DropPlot, Figure, FloorMap, Floors, LengthFigure, PanelPicture, RampProfile,
+    Section, SwitchChain,
 };
 use crate::shell::{PageHeading, Pole};
 use crate::words::{common, gallery as words};
@@ -312,10 +316,64 @@ fn WiringPictures() -> impl IntoView {
                 <DropPlot content=Signal::stored(plot) says=Signal::stored(words::drop_plot().to_owned()) />
                 <figcaption>{words::drop_plot()}</figcaption>
             </figure>
+            <figure>
+                <PanelPicture
+                    lines=Signal::stored(panel())
+                    picked=Signal::stored("5".to_owned())
+                    on_pick=Callback::new(|_| ())
+                    says=Signal::stored(words::panel().to_owned())
+                />
+                <figcaption>{words::panel()}</figcaption>
+            </figure>
+            <figure>
+                {[(6.0, 6.0), (6.0, 12.0), (12.0, 20.0)]
+                    .into_iter()
+                    .map(|(now, then)| strip(StripContent { now, then, limit: 15.0 }))
+                    .collect_view()}
+                <figcaption>{words::strips()}</figcaption>
+            </figure>
             <figure class="picture">
                 <SwitchChain content=Signal::stored(chain) says=Signal::stored(words::switches().to_owned()) />
                 <figcaption>{words::switches()}</figcaption>
             </figure>
         </section>
     }
+}
+
+/// A panel of six spaces: one pole, two poles, a tandem, a troubled one and free ones.
+fn panel() -> Vec<PanelLine> {
+    let cell = |place: &str, lower: Option<&str>, amps: &str, label: &str| PanelCell {
+        place: place.to_owned(),
+        number: place.to_owned(),
+        lower: lower.map(str::to_owned),
+        leg: "A".to_owned(),
+        amps: amps.to_owned(),
+        label: label.to_owned(),
+        troubled: false,
+        free: amps.is_empty(),
+    };
+    let line = |leg, left, right| PanelLine { left, right, leg };
+    vec![
+        line(
+            Leg::A,
+            vec![cell("1", Some("3"), "30", words::first())],
+            vec![cell("2", None, "15", words::second())],
+        ),
+        line(
+            Leg::B,
+            Vec::new(),
+            vec![
+                cell("4A", None, "15", words::first()),
+                cell("4B", None, "20", words::second()),
+            ],
+        ),
+        line(
+            Leg::A,
+            vec![cell("5", None, "", words::empty())],
+            vec![PanelCell {
+                troubled: true,
+                ..cell("6", None, "15", words::look())
+            }],
+        ),
+    ]
 }

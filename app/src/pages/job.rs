@@ -2,21 +2,23 @@
 
 use crate::markup::view;
 use crate::reactive::{When, derived, memo, say};
-use calc::job::{Room, Units};
+use calc::job::{CodeEdition, Room, Units};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use super::jobs::shown_name;
+use super::sum_fields::take_code;
 use crate::desk::Desk;
 use crate::entry::{Choice, ChoiceOption, TextEntry};
 use crate::focus;
+use crate::house::House;
 use crate::open_job::{OpenJob, OpenRoom, SaveState};
 use crate::paths::{self, Stage};
 use crate::shell::{Foot, Head, PageHeading, stage_word};
 use crate::standing;
 use crate::store::jobs::{self, Unreadable};
 use crate::store::{Loaded, SaveRefusal, carry, files, link};
-use crate::words::{common, jobs as words, notices};
+use crate::words::{common, jobs as words, notices, wiring};
 
 /// Opens the job named in the address and frames its pages.
 #[component]
@@ -41,6 +43,7 @@ pub fn JobFrame(
         match loaded {
             Ok(Ok(open)) => {
                 provide_context(open);
+                provide_context(House::of(open));
                 // What is not saved is gone when the page closes: the browser asks first.
                 let asks = window_event_listener(leptos::ev::beforeunload, move |ev| {
                     if *open.state.read_untracked() != SaveState::Saved {
@@ -184,6 +187,7 @@ pub fn JobPage() -> impl IntoView {
     let place = memo(move || open.job.with(|job| job.place.clone()));
     let notes = memo(move || open.job.with(|job| job.notes.clone()));
     let units = open.units();
+    let edition = open.part(|job| job.code_edition);
     let rooms = memo(move || {
         open.job.with(|job| {
             job.rooms
@@ -280,6 +284,7 @@ pub fn JobPage() -> impl IntoView {
                 </div>
                 <button type="button" class="button" on:click=add_room>{words::add_room()}</button>
             </section>
+            <HouseStages open />
             <TextEntry
                 id="job-name".to_owned()
                 label=Signal::stored(words::name_label().to_owned())
@@ -310,6 +315,20 @@ pub fn JobPage() -> impl IntoView {
                     })
                 })
             />
+            <Choice
+                id="job-edition".to_owned()
+                label=Signal::stored(wiring::edition_label().to_owned())
+                hint=Signal::stored(wiring::edition_hint().to_owned())
+                options=Signal::stored(
+                    [CodeEdition::E2023, CodeEdition::E2020, CodeEdition::E2017]
+                        .map(|edition| ChoiceOption::new(edition.code(), wiring::edition(edition)))
+                        .to_vec(),
+                )
+                value=derived(move || edition.get().code().to_owned())
+                on_pick=Callback::new(move |code: String| {
+                    open.change(|job| take_code(&mut job.code_edition, code))
+                })
+            />
             <TextEntry
                 id="job-notes".to_owned()
                 block=true
@@ -328,16 +347,42 @@ pub fn JobPage() -> impl IntoView {
 fn RoomStages(room: OpenRoom) -> impl IntoView {
     let rows = Stage::ALL
         .iter()
+        .filter(|stage| !stage.is_of_house())
         .map(|&stage| {
-            view! {
-                <a class="stage" href=paths::stage(&room.open.id(), room.id, stage)>
-                    <strong>{stage_word(stage)}</strong>
-                    <span>{standing::figure(room, stage)}</span>
-                </a>
-            }
+            let path = paths::stage(&room.open.id(), room.id, stage);
+            stage_line(path, stage, standing::figure(room, stage))
         })
         .collect_view();
     view! { <div class="stages">{rows}</div> }
+}
+
+/// The stages of the house, each with its key figure or what is missing.
+#[component]
+fn HouseStages(open: OpenJob) -> impl IntoView {
+    let rows = Stage::ALL
+        .iter()
+        .filter(|stage| stage.is_of_house())
+        .map(|&stage| {
+            let path = paths::stage(&open.id(), 0, stage);
+            stage_line(path, stage, standing::house_figure(stage))
+        })
+        .collect_view();
+    view! {
+        <section class="sheet">
+            <h2>{words::house_heading()}</h2>
+            <div class="stages">{rows}</div>
+        </section>
+    }
+}
+
+fn stage_line(path: String, stage: Stage, figure: Signal<String>) -> AnyView {
+    view! {
+        <a class="stage" href=path>
+            <strong>{stage_word(stage)}</strong>
+            <span>{figure}</span>
+        </a>
+    }
+    .into_any()
 }
 
 /// Ways to keep and carry the job.

@@ -33,10 +33,21 @@ pub mod sum_measured;
 
 pub mod sum_cable;
 
+mod job_fields;
+
+pub mod panel;
+
+pub mod circuits;
+
+pub mod boxes;
+
+pub use boxes::{BoxPage, BoxesPage};
+pub use circuits::{CircuitPage, CircuitsPage};
 pub use doorways::DoorwaysPage;
 pub use gallery::GalleryPage;
 pub use job::{JobFrame, JobPage};
 pub use jobs::JobsPage;
+pub use panel::PanelPage;
 pub use pour::PourPage;
 pub use room::RoomPage;
 pub use sum_ampacity::SumAmpacityPage;

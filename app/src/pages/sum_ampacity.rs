@@ -97,16 +97,38 @@ pub fn SumAmpacityPage() -> impl IntoView {
         ChoiceOption::new(Feeds::SeveralReceptacles.word(), says::feeds_receptacles()),
         ChoiceOption::new(Feeds::Other.word(), says::feeds_other()),
     ];
+    view! {
+        <PageHeading text=label(says::title()) />
+        {edition_field(open)}
+        {choice(open, "ampacity-want", label(says::want_label()), "", wants, coded!(AmpacityWant::code; ampacity.want))}
+        {draw(of_want)}
+        <LaidForm open />
+        {choice(open, "feeds", label(says::feeds_label()), "", feeds, coded!(Coded::word; ampacity.feeds))}
+        <Bundle open />
+        <div role="status">
+            <When when=move || refused.read().is_some()>
+                <p class="notice look">{refused}</p>
+            </When>
+        </div>
+        <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::say_more()}</p> }>
+            <AmpacityAnswer found units />
+        </When>
+        <SumFoot open />
+    }
+}
+
+/// A conductor's metal and covering, the air round it and its terminals.
+#[component]
+pub fn LaidForm(
+    /// The sums, or a row of a job.
+    open: OpenSums,
+) -> impl IntoView {
     let terminals = vec![
         ChoiceOption::new(Terminals::C60.word(), says::terminals_60()),
         ChoiceOption::new(Terminals::C75.word(), says::terminals_75()),
         ChoiceOption::new(Terminals::NotKnown.word(), says::terminals_unknown()),
     ];
     view! {
-        <PageHeading text=label(says::title()) />
-        {edition_field(open)}
-        {choice(open, "ampacity-want", label(says::want_label()), "", wants, coded!(AmpacityWant::code; ampacity.want))}
-        {draw(of_want)}
         {pick(
             open,
             "wire-metal",
@@ -137,17 +159,6 @@ pub fn SumAmpacityPage() -> impl IntoView {
             terminals,
             coded!(Coded::word; ampacity.laid.terminals),
         )}
-        {choice(open, "feeds", label(says::feeds_label()), "", feeds, coded!(Coded::word; ampacity.feeds))}
-        <Bundle open />
-        <div role="status">
-            <When when=move || refused.read().is_some()>
-                <p class="notice look">{refused}</p>
-            </When>
-        </div>
-        <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::say_more()}</p> }>
-            <AmpacityAnswer found units />
-        </When>
-        <SumFoot open />
     }
 }
 
@@ -197,8 +208,12 @@ fn kinds() -> Vec<ChoiceOption> {
     .collect()
 }
 
+/// The cables that a conductor lies with, and how.
 #[component]
-fn Bundle(open: OpenSums) -> impl IntoView {
+pub fn Bundle(
+    /// The sums, or a row of a job.
+    open: OpenSums,
+) -> impl IntoView {
     let grouping = open.part(|sums| sums.ampacity.laid.grouping);
     let ids = open.part(|sums| {
         sums.ampacity

@@ -44,8 +44,7 @@ pub fn SumBoxPage() -> impl IntoView {
     view! {
         <PageHeading text=label(fill::title()) />
         {edition_field(open)}
-        <TheBox open />
-        <Inside open />
+        <BoxForm open />
         <div role="status">
             <When when=move || refused.read().is_some()>
                 <p class="notice look">{refused}</p>
@@ -58,7 +57,20 @@ pub fn SumBoxPage() -> impl IntoView {
     }
 }
 
-fn refusal_words(refusal: &BoxRefusal, units: Units) -> String {
+/// A box as it is entered: the box, then what is in it.
+#[component]
+pub fn BoxForm(
+    /// The sums, or a row of a job.
+    open: OpenSums,
+) -> impl IntoView {
+    view! {
+        <TheBox open />
+        <Inside open />
+    }
+}
+
+/// Why a box isn't answered, in words.
+pub fn refusal_words(refusal: &BoxRefusal, units: Units) -> String {
     fill::refusal(refusal, units)
 }
 
@@ -612,8 +624,14 @@ fn line_row(at: usize, line: &FillLine, units: Units) -> AnyView {
     .into_any()
 }
 
+/// How full a box is: the figure, the picture, line by line, and what else fits.
 #[component]
-fn BoxAnswer(found: Memo<Option<BoxFill>>, units: Memo<Units>) -> impl IntoView {
+pub fn BoxAnswer(
+    /// The answer; nothing is shown of none.
+    found: Memo<Option<BoxFill>>,
+    /// The units in force.
+    units: Memo<Units>,
+) -> impl IntoView {
     let name = move || {
         found.with(|found| match found {
             Some(found) if !found.fits => fill::over_by(),

@@ -9,6 +9,8 @@ use leptos::prelude::*;
 use super::jobs::shown_name;
 use crate::desk::Desk;
 use crate::entry::{Choice, ChoiceOption, Pick};
+use crate::house::House;
+use crate::open_job::OpenJob;
 use crate::paths::{self, Stage};
 use crate::reactive::{When, derived, memo, say};
 use crate::router::Place;
@@ -23,6 +25,21 @@ pub struct OpenSums {
     pub sums: RwSignal<Sums>,
     desk: Desk,
     trouble: RwSignal<Option<&'static str>>,
+    /// Where the entries go instead of the shelf.
+    row: Option<JobRow>,
+}
+
+/// A row of the open job that is entered in the form of a sum.
+#[derive(Clone, Copy)]
+pub struct JobRow {
+    /// The job.
+    pub open: OpenJob,
+    /// The row's id.
+    pub id: u32,
+    /// Puts the row's entries among those of the sums.
+    pub take: fn(&Job, u32, &mut Sums),
+    /// Puts the sums' entries into the row.
+    pub put: fn(&mut Job, u32, Sums),
 }
 
 impl OpenSums {
@@ -38,12 +55,56 @@ impl OpenSums {
             sums: RwSignal::new(sums),
             desk,
             trouble: RwSignal::new(trouble),
+            row: None,
+        }
+    }
+
+    /// Entries that are a row of the open job: the same form enters it, and each change goes into the job at once.
+    pub fn of_row(row: JobRow) -> Self {
+        let house = House::here();
+        let read = memo(move || {
+            house.wiring.with(|job| {
+                let mut sums = Sums {
+                    units: job.units,
+                    code_edition: job.code_edition,
+                    // Rows get ids that the job has not given.
+                    last_id: row
+                        .open
+                        .job
+                        .with_untracked(|job| job.next_id.saturating_sub(1)),
+                    ..Sums::default()
+                };
+                (row.take)(job, row.id, &mut sums);
+                sums
+            })
+        });
+        let sums = RwSignal::new(read.get_untracked());
+        // What another tab wrote, or another part of this page, shows here.
+        Effect::new(move |_| {
+            let read = read.get();
+            if *sums.read_untracked() != read {
+                sums.set(read);
+            }
+        });
+        Self {
+            sums,
+            desk: expect_context(),
+            trouble: RwSignal::new(None),
+            row: Some(row),
         }
     }
 
     /// Changes the entries and keeps them at once.
     pub fn change(self, change: impl FnOnce(&mut Sums)) {
         self.sums.update(change);
+        if let Some(row) = self.row {
+            let sums = self.sums.get_untracked();
+            row.open.change(|job| {
+                job.next_id = job.next_id.max(sums.last_id.saturating_add(1));
+                (row.put)(job, row.id, sums);
+            });
+            return;
+        }
         let text = self.sums.with_untracked(saved::write);
         let kept = self.desk.shelf().set(keys::SUMS, &text).is_ok();
         let trouble = (!kept).then(words::not_kept);

@@ -21,11 +21,16 @@ pub mod drop_plot;
 
 pub mod switch_chain;
 
+pub mod panel;
+
+pub mod strip;
+
 pub use box_fill::BoxPicture;
 pub use drop_plot::DropPlot;
 pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};
 pub use floor_map::FloorMap;
 pub use floors::Floors;
+pub use panel::PanelPicture;
 pub use ramp::RampProfile;
 pub use section::Section;
 pub use switch_chain::SwitchChain;

@@ -27,5 +27,7 @@ words! {
     box_fill => "Box filled to volume" | "Caja llena a volumen";
     drop_plot => "Voltage against distance" | "Voltaje contra distancia";
     switches => "Cables between switches" | "Cables entre apagadores";
+    panel => "Panel as it hangs" | "Panel como cuelga";
+    strips => "Strips against their limits" | "Tiras contra sus límites";
     pole => "Story pole" | "Regla de obra";
 }

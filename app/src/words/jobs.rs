@@ -12,6 +12,7 @@ words! {
     notes_label => "Notes" | "Notas";
     units_label => "Measure in" | "Medir en";
     rooms_heading => "Rooms" | "Cuartos";
+    house_heading => "The house" | "La casa";
     add_room => "Add a room" | "Agregar un cuarto";
     room_name_label => "Room name" | "Nombre del cuarto";
     untitled => "Job without a name" | "Trabajo sin nombre";

@@ -10,13 +10,21 @@ use super::common;
 
 pub mod ampacity;
 
+pub mod boxes;
+
 pub mod cable;
+
+pub mod circuits;
 
 pub mod drop;
 
 pub mod fill;
 
+pub mod panel;
+
 pub mod rules;
+
+pub mod supply;
 
 pub mod working;
 
@@ -234,6 +242,10 @@ mod tests {
             include_str!("wiring/cable.rs"),
             include_str!("wiring/drop.rs"),
             include_str!("wiring/fill.rs"),
+            include_str!("wiring/circuits.rs"),
+            include_str!("wiring/boxes.rs"),
+            include_str!("wiring/panel.rs"),
+            include_str!("wiring/supply.rs"),
             include_str!("wiring/rules.rs"),
             include_str!("wiring/working.rs"),
         ];

@@ -24,3 +24,4 @@ pub mod demo;
 
 pub use crate::quantity::Typed;
 pub use document::*;
+pub use starting::Usual;

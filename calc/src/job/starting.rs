@@ -95,7 +95,10 @@ impl Job {
     }
 }
 
+mod planned;
 mod wiring;
+
+pub use planned::Usual;
 
 impl Room {
     /// A room with nothing measured yet; its pour and survey start from the usual entries.

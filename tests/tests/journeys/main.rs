@@ -16,4 +16,5 @@ mod refused;
 mod screens;
 mod stopped;
 mod update;
+mod wiring_job;
 mod wiring_sums;

@@ -12,7 +12,7 @@ use tests::server::dist;
 use crate::bath::{bath_job, put};
 
 /// Name and address of every screen.
-const SCREENS: [(&str, &str); 20] = [
+const SCREENS: [(&str, &str); 28] = [
     ("jobs", "/"),
     ("job", "/job/bath-1"),
     ("outline", "/job/bath-1/room/1/outline"),
@@ -23,6 +23,14 @@ const SCREENS: [(&str, &str); 20] = [
     ("survey-empty", "/job/empty/room/1/survey"),
     ("pour-empty", "/job/empty/room/1/pour"),
     ("doorways-empty", "/job/empty/room/1/doorways"),
+    ("panel", "/job/wired/panel"),
+    ("circuits", "/job/wired/circuits"),
+    ("circuit", "/job/wired/circuits/CIRCUIT"),
+    ("boxes", "/job/wired/boxes"),
+    ("box", "/job/wired/boxes/BOX"),
+    ("panel-empty", "/job/empty/panel"),
+    ("circuits-empty", "/job/empty/circuits"),
+    ("boxes-empty", "/job/empty/boxes"),
     ("sums", "/sums"),
     ("sum-pour", "/sums/pour"),
     ("sum-ramp", "/sums/ramp"),
@@ -91,9 +99,14 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
     );
     empty.rooms[0].id = 1;
     put(page, &empty).await?;
+    let wired = calc::job::demo::job("wired", "2026-03-01T08:00:00Z");
+    put(page, &wired).await?;
     let mut amiss = Vec::new();
     for (name, path) in SCREENS {
-        page.open(path).await?;
+        let path = path
+            .replace("CIRCUIT", &wired.circuits[0].id.to_string())
+            .replace("BOX", &wired.boxes[0].id.to_string());
+        page.open(&path).await?;
         page.up().await?;
         page.open_all().await?;
         settle(page).await?;
