@@ -9,9 +9,10 @@ use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
-    BoxPage, BoxesPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame, JobPage,
-    JobsPage, PanelPage, PourPage, RoomPage, SumAmpacityPage, SumBoxPage, SumCablePage,
-    SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage, SurveyPage,
+    BoxPage, BoxesPage, BuyPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame,
+    JobPage, JobsPage, PanelPage, PourPage, QuotePage, RoomPage, SheetPage, SumAmpacityPage,
+    SumBoxPage, SumCablePage, SumDropPage, SumMeasuredPage, SumPourPage, SumQuotePage, SumRampPage,
+    SumsPage, SurveyPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
@@ -60,6 +61,7 @@ fn Pages() -> impl IntoView {
                 Page::SumDrop => view! { <Outside><SumDropPage /></Outside> },
                 Page::SumMeasured => view! { <Outside><SumMeasuredPage /></Outside> },
                 Page::SumCable => view! { <Outside><SumCablePage /></Outside> },
+                Page::SumQuote => view! { <Outside><SumQuotePage /></Outside> },
                 Page::Job(id, _) => view! { <JobFrame id><JobPages /></JobFrame> },
                 Page::Unknown => view! { <Outside><NotHere /></Outside> },
             }}
@@ -135,7 +137,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
                         Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
                         // Stages of the house have addresses of their own.
-                        Stage::Panel | Stage::Circuits | Stage::Boxes => view! { <NotHere /> }.into_any(),
+                        _ => view! { <NotHere /> }.into_any(),
                     }}
                     <PrintButton />
                 </main>
@@ -160,6 +162,9 @@ fn HousePage(stage: Stage, row: Option<u32>) -> impl IntoView {
                 (Stage::Circuits, Some(id)) => view! { <CircuitPage id /> }.into_any(),
                 (Stage::Boxes, None) => view! { <BoxesPage /> }.into_any(),
                 (Stage::Boxes, Some(id)) => view! { <BoxPage id /> }.into_any(),
+                (Stage::Buy, _) => view! { <BuyPage /> }.into_any(),
+                (Stage::Quote, _) => view! { <QuotePage /> }.into_any(),
+                (Stage::Sheet, _) => view! { <SheetPage /> }.into_any(),
                 _ => view! { <PanelPage /> }.into_any(),
             }}
         </main>

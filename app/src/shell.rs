@@ -101,6 +101,9 @@ pub fn stage_word(stage: Stage) -> &'static str {
         Stage::Panel => words::wiring::panel::stage(),
         Stage::Circuits => words::wiring::circuits::stage(),
         Stage::Boxes => words::wiring::boxes::stage(),
+        Stage::Buy => words::supply::stage(),
+        Stage::Quote => words::quote::stage(),
+        Stage::Sheet => words::sheet::stage(),
     }
 }
 

@@ -5,12 +5,13 @@ use calc::quantity::{Area, AreaUnit};
 use leptos::prelude::*;
 
 use crate::house::House;
-use crate::open_job::OpenRoom;
+use crate::open_job::{OpenJob, OpenRoom};
 use crate::pages::pour::key_figure;
 use crate::paths::Stage;
 use crate::pictures::length_text;
 use crate::reactive::derived;
-use crate::words::{pour, standing as words, survey};
+use crate::supply::Supply;
+use crate::words::{pour, quote, sheet, standing as words, survey};
 use crate::work::Work;
 
 /// Whether something is decided at each stage, in the order of [`Stage::ALL`].
@@ -24,6 +25,12 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
     });
     let chosen = room.part(|r| r.pour.choice);
     let house = House::here();
+    // What is in the cart and what was quoted, without asking what is needed: that would pour every room again.
+    let in_cart = room.open.part(|job| {
+        job.buying.rows.iter().any(|row| !row.ticked.is_blank())
+            || job.buying.own.iter().any(|own| own.ticked)
+    });
+    let quoted = room.open.part(|job| !job.quote.lines.is_empty());
     derived(move || {
         Stage::ALL
             .iter()
@@ -40,6 +47,9 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                     failing.all > 0 && failing.rules == 0 && failing.open == 0
                 }
                 Stage::Boxes => matches!(house.over(), (0, 0, all) if all > 0),
+                Stage::Buy => in_cart.get(),
+                Stage::Quote => quoted.get(),
+                Stage::Sheet => chosen.get() != PourChoice::Open || house.panel_decided(),
             })
             .collect()
     })
@@ -89,17 +99,29 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
                 (all, open) => words::doorways_open(open, all),
             })
         }
-        Stage::Panel | Stage::Circuits | Stage::Boxes => house_figure(stage),
+        _ => house_figure(room.open, stage),
     }
 }
 
 /// The key figure of a stage of the house; nothing for one of a room.
-pub fn house_figure(stage: Stage) -> Signal<String> {
+pub fn house_figure(open: OpenJob, stage: Stage) -> Signal<String> {
     let house = House::here();
+    match stage {
+        Stage::Buy => return Supply::of(open).buying_figure(),
+        Stage::Quote => {
+            let lines = open.part(|job| job.quote.lines.len());
+            return derived(move || match lines.get() {
+                0 => quote::figure_none().to_owned(),
+                lines => quote::figure_lines(lines),
+            });
+        }
+        Stage::Sheet => return Signal::stored(sheet::figure().to_owned()),
+        _ => {}
+    }
     derived(move || match stage {
         Stage::Panel => house.panel_figure(),
         Stage::Circuits => house.circuits_figure(),
         Stage::Boxes => house.boxes_figure(),
-        Stage::Room | Stage::Survey | Stage::Pour | Stage::Doorways => String::new(),
+        _ => String::new(),
     })
 }

@@ -80,6 +80,12 @@ pub mod sums;
 
 pub mod wiring;
 
+pub mod supply;
+
+pub mod quote;
+
+pub mod sheet;
+
 pub mod pictures;
 
 pub mod notices;
@@ -124,6 +130,14 @@ pub fn language() -> Language {
         Language::Spanish
     } else {
         Language::English
+    }
+}
+
+/// The one of two that is in the language in force.
+pub fn either(english: &'static str, spanish: &'static str) -> &'static str {
+    match language() {
+        Language::English => english,
+        Language::Spanish => spanish,
     }
 }
 

@@ -10,8 +10,14 @@ use super::Typed;
 use crate::saved;
 use crate::saved::codes;
 
+pub mod supply;
+
 pub mod wiring;
 
+pub use supply::{
+    BuyRowEntry, BuyingEntry, MatchedBy, OwnLineEntry, QuoteEntry, QuoteLineEntry, SheetEntry,
+    SheetPart,
+};
 pub use wiring::{
     BarrierEntry, BarrierKind, BesideEntry, BoxBy, BoxCableEntry, BoxConductorsEntry, BoxEntry,
     BreakerEntry, CableGround, CableKind, CircuitEntry, CircuitWiring, ConductorUse, DeviceEntry,
@@ -49,6 +55,12 @@ pub struct Job {
     pub circuits: Vec<CircuitEntry>,
     /// The boxes, in the user's order.
     pub boxes: Vec<BoxEntry>,
+    /// What is bought.
+    pub buying: BuyingEntry,
+    /// The quote that was given.
+    pub quote: QuoteEntry,
+    /// What is put on the job sheet.
+    pub sheet: SheetEntry,
     /// Notes in the user's words.
     pub notes: String,
     /// The next id to give to a row; set after the ids in use when it is read.
@@ -70,6 +82,9 @@ saved!(Job {
     panel: or_default,
     circuits: or_default,
     boxes: or_default,
+    buying: or_default,
+    quote: or_default,
+    sheet: or_default,
     notes: or_default,
     next_id: or_default,
 });

@@ -22,6 +22,8 @@ pub mod sums;
 
 pub mod wiring;
 
+pub mod supply;
+
 pub mod answers;
 
 /// An entry that keeps a question from being asked.
