@@ -4,7 +4,7 @@
 
 use calc::job::questions::answers::answers;
 use calc::job::questions::supply::buying::{Buying, buying};
-use calc::job::questions::supply::quote::{kept, quote, whole_job};
+use calc::job::questions::supply::quote::{kept, own_prices, quote, whole_job};
 use calc::job::questions::supply::sizes::needs_by_sizes;
 use calc::job::questions::supply::{Needed, OpenWhy, needs_of};
 use calc::job::sums::{QuoteSum, QuoteWork};
@@ -211,6 +211,21 @@ fn lines_for_one_need_are_held_against_it_together() {
     close(found.total, 120.0 + 160.0 + 480.0);
     close(found.material_share.unwrap(), 280.0 / 760.0);
     assert!(found.missing.is_empty());
+}
+
+#[test]
+fn own_prices_are_a_share_of_the_quote() {
+    let strip = Need::new(Kind::EdgeStrip, Dimension::Length, 40.0).of_room(1);
+    let found = quote(&quoted("Leveling, all of it\t1\tLS\t2,600.00"), &[pour()]);
+    let without = list(&[pour(), strip.clone()], |_| {});
+    assert_eq!(own_prices(&without, &found), None);
+    let priced = list(&[pour(), strip], |entry| {
+        entry.row_mut(Kind::Pour, Some(1)).price = Typed::plain("40");
+    });
+    // 13 bags at 40 are 520: a fifth of 2600.
+    let own = own_prices(&priced, &found).unwrap();
+    assert_eq!((own.cost, own.without_price), (520.0, 1));
+    close(own.share, 0.2);
 }
 
 #[test]

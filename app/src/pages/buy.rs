@@ -13,6 +13,7 @@ use calc::supply::need::{Counter, Kind};
 use leptos::prelude::*;
 
 pub use list_text::{csv, text};
+pub use own::own_name;
 
 use super::job_fields::{At, number};
 use super::sum_fields::{Shown, label};

@@ -6,20 +6,23 @@ mod outcome;
 
 use std::sync::Arc;
 
-use calc::job::questions::supply::quote::{QuoteAnswers, kept, quote};
+use calc::job::questions::supply::quote::{QuoteAnswers, kept, own_prices, quote};
 use calc::job::{QuoteEntry, QuoteLineEntry};
+use calc::quantity::fixed;
 use calc::supply::need::Need;
 use calc::supply::quote::read;
 use leptos::prelude::*;
 
 use super::sum_fields::label;
+use crate::answer::RestsOn;
 use crate::entry::TextEntry;
 use crate::markup::{For, view};
 use crate::open_job::OpenJob;
-use crate::reactive::{When, memo};
+use crate::paths::{self, Stage};
+use crate::reactive::{When, derived, memo, say};
 use crate::shell::{PageHeading, PrintButton};
 use crate::supply::Supply;
-use crate::words::{common, quote as words};
+use crate::words::{common, quote as words, supply::money};
 
 pub use outcome::questions;
 
@@ -75,7 +78,40 @@ pub fn QuotePage() -> impl IntoView {
             <p class="notice">{words::no_needs()}</p>
         </When>
         <QuoteForm place />
+        <OwnPrices supply place />
         <PrintButton />
+    }
+}
+
+/// The material at the prices of the buying list, as a share of the quote.
+#[component]
+fn OwnPrices(supply: Supply, place: QuoteIn) -> impl IntoView {
+    let own = memo(move || {
+        place
+            .found
+            .with(|found| supply.buying.with(|list| own_prices(list, found)))
+    });
+    let share = move || {
+        own.get()
+            .map(|own| words::share_of(fixed(own.share * 100.0, 0)))
+    };
+    let rests = derived(move || {
+        own.get().map_or_else(String::new, |own| {
+            words::own_share_rests(money(own.cost), own.without_price)
+        })
+    });
+    let path = paths::stage(&supply.open.id(), 0, Stage::Buy);
+    let hint = move || {
+        view! { <p class="quiet no-print"><a href=path.clone()>{words::own_share_hint()}</a></p> }
+    };
+    view! {
+        <When when=move || own.read().is_some() fallback=hint>
+            <section class="sheet">
+                <h2>{words::own_share()}</h2>
+                <p class="figure small">{say(share)}</p>
+                <RestsOn text=rests />
+            </section>
+        </When>
     }
 }
 

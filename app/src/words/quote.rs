@@ -89,6 +89,10 @@ words! {
     share_of(percent: String) => "{percent} %" | "{percent} %";
     share_rests(material_lines: usize, total: String) => "Lines matched to a material: {material_lines}, out of {total} in all. The rest is work, tools, travel, overhead and what is not worked out here."
         | "Líneas que son de un material: {material_lines}, de {total} en total. Lo demás es mano de obra, herramienta, traslados, gastos y lo que no se calcula aquí.";
+    own_share => "Material at your own prices" | "Material a sus propios precios";
+    own_share_rests(cost: String, without: usize) => "{cost} by the prices of your buying list, for what is left to buy. Without a price, and not counted: {without}."
+        | "{cost} según los precios de su lista de compras, por lo que falta comprar. Sin precio, y no contadas: {without}.";
+    own_share_hint => "Put your own prices on the buying list to see what share of the quote the material is." | "Ponga sus precios en la lista de compras para ver qué parte de la cotización es el material.";
     without_price(count: usize) => "Lines without a price, and not counted: {count}." | "Líneas sin precio, y no contadas: {count}.";
     figure_none => "no quote entered" | "sin cotización";
     figure_lines(count: usize) => "lines: {count}" | "líneas: {count}";

@@ -45,6 +45,12 @@ words! {
     boxes => "Boxes" | "Cajas";
     no_boxes => "No box is entered." | "No hay cajas anotadas.";
     buying => "Buying list" | "Lista de compras";
+    buy_what => "What" | "Qué";
+    buy_much => "To buy" | "Comprar";
+    buy_for => "For" | "Para";
+    buy_cost => "Cost" | "Costo";
+    buy_cart => "In the cart" | "En el carrito";
+    nothing_to_buy => "Nothing to buy yet." | "Nada que comprar todavía.";
     quote => "Questions about the quote" | "Preguntas sobre la cotización";
     no_quote => "No quote is entered." | "No hay cotización anotada.";
     notes => "Notes" | "Notas";

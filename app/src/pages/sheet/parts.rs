@@ -5,7 +5,7 @@ use calc::floor::pour::PourKind;
 use calc::job::questions::answers::{Ground, Poured, poured};
 use calc::job::questions::supply::quote::quote;
 use calc::job::{Job, PourChoice, Room, SheetPart, Units};
-use calc::quantity::{Area, AreaUnit, Volume, VolumeUnit};
+use calc::quantity::{Area, AreaUnit, Volume, VolumeUnit, fixed};
 use leptos::prelude::*;
 
 use super::super::buy;
@@ -16,7 +16,7 @@ use crate::open_job::OpenJob;
 use crate::pictures::{length_text, reading_text};
 use crate::supply::Supply;
 use crate::words::wiring::{self, fill, panel as panel_words};
-use crate::words::{common, pour as pour_words, sheet as words};
+use crate::words::{common, pour as pour_words, sheet as words, supply as supply_words};
 use crate::work::opening_letter;
 
 /// A part of the sheet.
@@ -311,11 +311,44 @@ fn boxes(house: House, units: Units) -> Block {
 }
 
 fn buying(supply: Supply) -> Block {
-    // Read once so that the sheet follows a tick.
-    supply.buying.track();
     let mut block = Block::of(words::buying());
-    let text = buy::text(supply);
-    block.list = text.lines().map(str::to_owned).collect();
+    block.head = vec![
+        words::buy_what(),
+        words::buy_much(),
+        words::buy_for(),
+        words::buy_cost(),
+        words::buy_cart(),
+    ];
+    let list = supply.buying.get();
+    let cost = |cost: Option<f64>| cost.map(supply_words::money).unwrap_or_default();
+    let cart = |on: bool| if on { common::yes() } else { "" }.to_owned();
+    for line in &list.lines {
+        block.rows.push(vec![
+            supply_words::kind(line.need.kind).to_owned(),
+            buy::to_buy_text(line),
+            supply.room_name(line.need.room),
+            cost(line.cost),
+            cart(line.ticked.is_some() && line.grown.is_none()),
+        ]);
+    }
+    let own = supply.open.job.with(|job| job.buying.own.clone());
+    for (entry, line) in own.iter().zip(&list.own) {
+        let much = line.quantity.map(|n| fixed(n, 2)).unwrap_or_default();
+        block.rows.push(vec![
+            buy::own_name(&entry.words),
+            much,
+            String::new(),
+            cost(line.cost),
+            cart(line.ticked),
+        ]);
+    }
+    if list.total > 0.0 {
+        let total = supply_words::money(list.total);
+        block.lines.push(said(supply_words::total(), total));
+    }
+    if block.rows.is_empty() {
+        block.lines.push(words::nothing_to_buy().to_owned());
+    }
     block
 }
 

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::buying::Buying;
 use crate::job::fields::{self, Field};
 use crate::job::{MatchedBy, QuoteEntry, QuoteLineEntry, Typed};
 use crate::quantity::{EntryRefusal, fixed};
@@ -179,6 +180,28 @@ fn line_of(entry: &QuoteLineEntry) -> (QuoteLine, Vec<EntryRefusal>) {
         total: read(&fields::PRICE, &entry.total),
     };
     (line, refused)
+}
+
+/// The material of a job at the user's own prices, beside a quote.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct OwnPrices {
+    /// What is left to buy, at these prices, dollars.
+    pub cost: f64,
+    /// Its share of the quote, 0 to 1; it may be over 1.
+    pub share: f64,
+    /// Needs without a price, which are not counted.
+    pub without_price: usize,
+}
+
+/// The material at the user's own prices against the quote; none where no need has a price, or no line of the quote.
+pub fn own_prices(list: &Buying, quote: &QuoteAnswers) -> Option<OwnPrices> {
+    let priced = list.lines.iter().filter_map(|line| line.cost);
+    let cost: f64 = priced.clone().sum();
+    (cost > 0.0 && quote.total > 0.0).then(|| OwnPrices {
+        cost,
+        share: cost / quote.total,
+        without_price: list.lines.len() - priced.count(),
+    })
 }
 
 /// Lines as pasted, to be kept; ids from `first_id`.
