@@ -29,6 +29,9 @@ pub const SUM_MEASURED: &str = "sums/measured";
 /// Quick sum: cable for a run, and the cables that switches need.
 pub const SUM_CABLE: &str = "sums/cable";
 
+/// Quick sum: a quote against a room's sizes.
+pub const SUM_QUOTE: &str = "sums/quote";
+
 /// The gallery of widgets and pictures; no page links to it.
 pub const GALLERY: &str = "gallery";
 
@@ -62,11 +65,17 @@ pub enum Stage {
     Boxes,
     /// Opened boxes.
     OpenBox,
+    /// The buying list.
+    Buy,
+    /// The quote.
+    Quote,
+    /// The job sheet.
+    Sheet,
 }
 
 impl Stage {
     /// All stages in the order the work goes.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 14] = [
         Self::Room,
         Self::Survey,
         Self::Pour,
@@ -78,14 +87,28 @@ impl Stage {
         Self::Circuits,
         Self::Boxes,
         Self::OpenBox,
+        Self::Buy,
+        Self::Quote,
+        Self::Sheet,
     ];
 
     /// Whether it is a stage of the house and of no one room.
     pub const fn is_of_house(self) -> bool {
         matches!(
             self,
-            Self::Panel | Self::Circuits | Self::Boxes | Self::OpenBox
+            Self::Panel
+                | Self::Circuits
+                | Self::Boxes
+                | Self::OpenBox
+                | Self::Buy
+                | Self::Quote
+                | Self::Sheet
         )
+    }
+
+    /// Whether its rows have pages of their own.
+    pub const fn has_rows(self) -> bool {
+        matches!(self, Self::Circuits | Self::Boxes | Self::OpenBox)
     }
 
     /// The last part of the stage's address.
@@ -102,6 +125,9 @@ impl Stage {
             Self::Circuits => "circuits",
             Self::Boxes => "boxes",
             Self::OpenBox => "open-box",
+            Self::Buy => "buy",
+            Self::Quote => "quote",
+            Self::Sheet => "sheet",
         }
     }
 }

@@ -33,6 +33,8 @@ pub enum Page {
     SumMeasured,
     /// Quick sum: cable for a run.
     SumCable,
+    /// Quick sum: a quote against a room's sizes.
+    SumQuote,
     /// A job, by its id, and what of it.
     Job(String, JobPart),
     /// No page has this address.
@@ -67,6 +69,7 @@ impl Page {
             ["sums", "drop"] => Self::SumDrop,
             ["sums", "measured"] => Self::SumMeasured,
             ["sums", "cable"] => Self::SumCable,
+            ["sums", "quote"] => Self::SumQuote,
             ["job", id, rest @ ..] => Self::Job((*id).to_owned(), JobPart::at(rest)),
             _ => Self::Unknown,
         }
@@ -88,7 +91,7 @@ impl JobPart {
             },
             [name] => stage(name, true).map_or(Self::Unknown, |stage| Self::House(stage, None)),
             [name, row] => match (row.parse(), stage(name, true)) {
-                (Ok(row), Some(stage)) if stage != Stage::Panel => Self::House(stage, Some(row)),
+                (Ok(row), Some(stage)) if stage.has_rows() => Self::House(stage, Some(row)),
                 _ => Self::Unknown,
             },
             _ => Self::Unknown,
@@ -210,6 +213,7 @@ mod tests {
             (paths::SUM_DROP, Page::SumDrop),
             (paths::SUM_MEASURED, Page::SumMeasured),
             (paths::SUM_CABLE, Page::SumCable),
+            (paths::SUM_QUOTE, Page::SumQuote),
             (paths::GALLERY, Page::Gallery),
             ("sums/other", Page::Unknown),
             ("index.html", Page::Unknown),
@@ -248,6 +252,7 @@ mod tests {
             "job/k3/room/7/panel",
             "job/k3/survey",
             "job/k3/panel/3",
+            "job/k3/buy/3",
             "job/k3/boxes/x",
         ] {
             assert_eq!(part(path), of(JobPart::Unknown), "{path}");

@@ -105,6 +105,9 @@ pub fn stage_word(stage: Stage) -> &'static str {
         Stage::Circuits => words::wiring::circuits::stage(),
         Stage::Boxes => words::wiring::boxes::stage(),
         Stage::OpenBox => words::open_box::stage(),
+        Stage::Buy => words::supply::stage(),
+        Stage::Quote => words::quote::stage(),
+        Stage::Sheet => words::sheet::stage(),
     }
 }
 

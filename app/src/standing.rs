@@ -15,7 +15,8 @@ use crate::pages::trim::trim_line;
 use crate::paths::Stage;
 use crate::pictures::length_text;
 use crate::reactive::derived;
-use crate::words::{open_box, pour, standing as words, survey};
+use crate::supply::Supply;
+use crate::words::{open_box, pour, quote, sheet, standing as words, survey};
 use crate::work::{Work, closing_part};
 
 /// Whether something is decided at each stage, in the order of [`Stage::ALL`].
@@ -31,6 +32,12 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
     let house = House::here();
     let closing = closing_part(room);
     let opened = room.open.part(|job| job.opened.len());
+    // What is in the cart and what was quoted, without asking what is needed: that would pour every room again.
+    let in_cart = room.open.part(|job| {
+        job.buying.rows.iter().any(|row| !row.ticked.is_blank())
+            || job.buying.own.iter().any(|own| own.ticked)
+    });
+    let quoted = room.open.part(|job| !job.quote.lines.is_empty());
     derived(move || {
         Stage::ALL
             .iter()
@@ -51,6 +58,9 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                 }
                 Stage::Boxes => matches!(house.over(), (0, 0, all) if all > 0),
                 Stage::OpenBox => opened.get() > 0,
+                Stage::Buy => in_cart.get(),
+                Stage::Quote => quoted.get(),
+                Stage::Sheet => chosen.get() != PourChoice::Open || house.panel_decided(),
             })
             .collect()
     })
@@ -123,14 +133,26 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
             let closing = closing_part(room);
             derived(move || closing.with(|r| r.as_ref().map_or_else(String::new, trim_line)))
         }
-        Stage::Panel | Stage::Circuits | Stage::Boxes | Stage::OpenBox => house_figure(stage),
+        _ => house_figure(room.open, stage),
     }
 }
 
 /// The key figure of a stage of the house; nothing for one of a room.
-pub fn house_figure(stage: Stage) -> Signal<String> {
+pub fn house_figure(open: OpenJob, stage: Stage) -> Signal<String> {
     let house = House::here();
-    let opened = expect_context::<OpenJob>().part(|job| job.opened.len());
+    let opened = open.part(|job| job.opened.len());
+    match stage {
+        Stage::Buy => return Supply::of(open).buying_figure(),
+        Stage::Quote => {
+            let lines = open.part(|job| job.quote.lines.len());
+            return derived(move || match lines.get() {
+                0 => quote::figure_none().to_owned(),
+                lines => quote::figure_lines(lines),
+            });
+        }
+        Stage::Sheet => return Signal::stored(sheet::figure().to_owned()),
+        _ => {}
+    }
     derived(move || match stage {
         Stage::Panel => house.panel_figure(),
         Stage::Circuits => house.circuits_figure(),

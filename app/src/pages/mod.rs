@@ -51,7 +51,16 @@ pub mod paint;
 
 pub mod trim;
 
+pub mod buy;
+
+pub mod quote;
+
+pub mod sum_quote;
+
+pub mod sheet;
+
 pub use boxes::{BoxPage, BoxesPage};
+pub use buy::BuyPage;
 pub use circuits::{CircuitPage, CircuitsPage};
 pub use doorways::DoorwaysPage;
 pub use gallery::GalleryPage;
@@ -61,13 +70,16 @@ pub use open_box::{OpenBoxPage, OpenBoxesPage};
 pub use paint::PaintPage;
 pub use panel::PanelPage;
 pub use pour::PourPage;
+pub use quote::QuotePage;
 pub use room::RoomPage;
+pub use sheet::SheetPage;
 pub use sum_ampacity::SumAmpacityPage;
 pub use sum_box::SumBoxPage;
 pub use sum_cable::SumCablePage;
 pub use sum_drop::SumDropPage;
 pub use sum_measured::SumMeasuredPage;
 pub use sum_pour::SumPourPage;
+pub use sum_quote::SumQuotePage;
 pub use sum_ramp::SumRampPage;
 pub use sums::SumsPage;
 pub use survey::SurveyPage;

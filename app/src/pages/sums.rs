@@ -16,7 +16,7 @@ use crate::reactive::{When, derived, memo, say};
 use crate::router::Place;
 use crate::shell::PageHeading;
 use crate::store::{self, Seen, Shelf, fresh, index, jobs, keys};
-use crate::words::{common, jobs as job_words, notices, sums as words, wiring};
+use crate::words::{common, jobs as job_words, notices, quote, sums as words, wiring};
 
 /// What was typed into the sums, kept on the device at every key.
 #[derive(Clone, Copy)]
@@ -176,6 +176,7 @@ pub fn SumsPage() -> impl IntoView {
         <ul class="list">
             {sum(paths::SUM_POUR, words::pour_title(), words::pour_line())}
             {sum(paths::SUM_RAMP, words::ramp_title(), words::ramp_line())}
+            {sum(paths::SUM_QUOTE, quote::title(), quote::sum_line())}
         </ul>
         <h2>{wiring::heading()}</h2>
         <ul class="list">

@@ -12,6 +12,8 @@ use crate::saved::codes;
 
 pub mod finish;
 
+pub mod supply;
+
 pub mod wiring;
 
 pub mod opened;
@@ -21,6 +23,10 @@ pub use finish::{
     TileEntry, TilePattern, TileStart, TrimEntry, WallsEntry, WindowEntry,
 };
 
+pub use supply::{
+    BuyRowEntry, BuyingEntry, MatchedBy, OwnLineEntry, QuoteEntry, QuoteLineEntry, SheetEntry,
+    SheetPart,
+};
 pub use wiring::{
     BarrierEntry, BarrierKind, BesideEntry, BoxBy, BoxCableEntry, BoxConductorsEntry, BoxEntry,
     BreakerEntry, CableGround, CableKind, CircuitEntry, CircuitWiring, ConductorUse, DeviceEntry,
@@ -66,6 +72,12 @@ pub struct Job {
     pub boxes: Vec<BoxEntry>,
     /// Opened boxes, in the user's order.
     pub opened: Vec<OpenedEntry>,
+    /// What is bought.
+    pub buying: BuyingEntry,
+    /// The quote that was given.
+    pub quote: QuoteEntry,
+    /// What is put on the job sheet.
+    pub sheet: SheetEntry,
     /// Notes in the user's words.
     pub notes: String,
     /// The next id to give to a row; set after the ids in use when it is read.
@@ -88,6 +100,9 @@ saved!(Job {
     circuits: or_default,
     boxes: or_default,
     opened: or_default,
+    buying: or_default,
+    quote: or_default,
+    sheet: or_default,
     notes: or_default,
     next_id: or_default,
 });

@@ -7,8 +7,10 @@ use crate::saved;
 use crate::saved::codes;
 
 mod keep;
+mod quote;
 mod wiring;
 
+pub use quote::{QuoteSum, QuoteWork};
 pub use wiring::{
     AmpacitySum, AmpacityWant, CableSum, DemandUnit, DropLoadEntry, DropMethod, DropSum,
     DropSystem, DropWant, EndKind, HeldBy, MeasuredSum, PartEntry, PieceEntry, SwitchSum,
@@ -37,6 +39,8 @@ pub struct Sums {
     pub cable_run: CableSum,
     /// Which cables switches need.
     pub switches: SwitchSum,
+    /// A quote against a room's sizes.
+    pub quote_check: QuoteSum,
     /// The last id given to a row of the sums.
     pub last_id: u32,
     /// Fields unknown to this version.
@@ -54,6 +58,7 @@ saved!(Sums {
     measured_drop: or_default,
     cable_run: or_default,
     switches: or_default,
+    quote_check: or_default,
     last_id: or_default,
 });
 

@@ -16,6 +16,7 @@ mod offline;
 mod refused;
 mod screens;
 mod stopped;
+mod supply;
 mod update;
 mod wiring_job;
 mod wiring_sums;

@@ -12,7 +12,7 @@ use tests::server::dist;
 use crate::bath::{bath_job, put};
 
 /// Name and address of every screen.
-const SCREENS: [(&str, &str); 28] = [
+const SCREENS: [(&str, &str); 35] = [
     ("jobs", "/"),
     ("job", "/job/bath-1"),
     ("outline", "/job/bath-1/room/1/outline"),
@@ -31,6 +31,12 @@ const SCREENS: [(&str, &str); 28] = [
     ("panel-empty", "/job/empty/panel"),
     ("circuits-empty", "/job/empty/circuits"),
     ("boxes-empty", "/job/empty/boxes"),
+    ("buy", "/job/wired/buy"),
+    ("quote", "/job/wired/quote"),
+    ("sheet", "/job/wired/sheet"),
+    ("buy-empty", "/job/empty/buy"),
+    ("quote-empty", "/job/empty/quote"),
+    ("sheet-empty", "/job/empty/sheet"),
     ("sums", "/sums"),
     ("sum-pour", "/sums/pour"),
     ("sum-ramp", "/sums/ramp"),
@@ -39,6 +45,7 @@ const SCREENS: [(&str, &str); 28] = [
     ("sum-drop", "/sums/drop"),
     ("sum-measured", "/sums/measured"),
     ("sum-cable", "/sums/cable"),
+    ("sum-quote", "/sums/quote"),
     ("gallery", "/gallery"),
     ("not-here", "/no/such/page"),
 ];

@@ -56,9 +56,6 @@ pub const PAIL: Field = Field::Number(NumberRange::above(0.0).at_most(100.0));
 /// Coats of paint.
 pub const COATS: Field = Field::Whole(WholeRange::at_least(1).at_most(10));
 
-/// A price in dollars.
-pub const PRICE: Field = Field::Number(NumberRange::at_least(0.0).at_most(100_000.0));
-
 /// The face of trim.
 pub const FACE: Field = inches(over(0.0, 48.0));
 

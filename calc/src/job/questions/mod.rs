@@ -26,6 +26,8 @@ pub mod finish;
 
 pub mod opened;
 
+pub mod supply;
+
 pub mod answers;
 
 /// An entry that keeps a question from being asked.

@@ -99,15 +99,12 @@ impl CoatEntry {
 
 impl PaintEntry {
     /// Two coats at 350 ft2 a gallon (the low end of the range), primer one coat at 200, 10 % more; the can's own figures
-    /// beat them. Walls are painted until it is said otherwise.
+    /// beat them. Nothing is painted until it is said what.
     pub fn usual(units: Units) -> Self {
         let two = || CoatEntry::usual(units, "2", "350", "32.5");
         Self {
             primer: CoatEntry::usual(units, "1", "200", "18.6"),
-            walls: CoatEntry {
-                used: true,
-                ..two()
-            },
+            walls: two(),
             ceiling: two(),
             trim: two(),
             trim_face: Typed::default(),
@@ -118,12 +115,13 @@ impl PaintEntry {
 }
 
 impl TrimEntry {
-    /// Casing 2-1/4 in, reveal 3/16 in, kerf 1/8 in, nothing added, every stock length on offer: `calc/tables/trim.rs`.
+    /// Casing 2-1/4 in, reveal 3/16 in, kerf 1/8 in, nothing added, every stock length on offer:
+    /// `calc/tables/trim.rs`. Nothing is cut until it is said what.
     pub fn usual(units: Units) -> Self {
         Self {
-            base: true,
+            base: false,
             shoe: false,
-            casing: true,
+            casing: false,
             casing_width: either(units, ("2 1/4", "in"), ("57", "mm")),
             reveal: either(units, ("3/16", "in"), ("5", "mm")),
             extra: either(units, ("0", "in"), ("0", "mm")),
