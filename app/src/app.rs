@@ -9,10 +9,11 @@ use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
-    BoxPage, BoxesPage, BuyPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame,
-    JobPage, JobsPage, OpenBoxPage, OpenBoxesPage, PaintPage, PanelPage, PourPage, QuotePage,
-    RoomPage, SheetPage, SumAmpacityPage, SumBoxPage, SumCablePage, SumDropPage, SumMeasuredPage,
-    SumPourPage, SumQuotePage, SumRampPage, SumsPage, SurveyPage, TilePage, TrimPage,
+    AirPage, BoardPage, BoxPage, BoxesPage, BuyPage, CircuitPage, CircuitsPage, DoorwaysPage,
+    GalleryPage, JobFrame, JobPage, JobsPage, OpenBoxPage, OpenBoxesPage, PaintPage, PanelPage,
+    PourPage, QuotePage, RoomPage, SheetPage, SumAmpacityPage, SumBoxPage, SumCablePage,
+    SumClosingPage, SumCompoundPage, SumDropPage, SumMeasuredPage, SumPourPage, SumQuotePage,
+    SumRampPage, SumsPage, SurveyPage, TilePage, TrimPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
@@ -62,6 +63,8 @@ fn Pages() -> impl IntoView {
                 Page::SumMeasured => view! { <Outside><SumMeasuredPage /></Outside> },
                 Page::SumCable => view! { <Outside><SumCablePage /></Outside> },
                 Page::SumQuote => view! { <Outside><SumQuotePage /></Outside> },
+                Page::SumCompound => view! { <Outside><SumCompoundPage /></Outside> },
+                Page::SumClosing(stage) => view! { <Outside><SumClosingPage stage /></Outside> },
                 Page::Job(id, _) => view! { <JobFrame id><JobPages /></JobFrame> },
                 Page::Unknown => view! { <Outside><NotHere /></Outside> },
             }}
@@ -137,8 +140,10 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
                         Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
                         Stage::Tile => view! { <TilePage room /> }.into_any(),
+                        Stage::Board => view! { <BoardPage room /> }.into_any(),
                         Stage::Paint => view! { <PaintPage room /> }.into_any(),
                         Stage::Trim => view! { <TrimPage room /> }.into_any(),
+                        Stage::Air => view! { <AirPage room /> }.into_any(),
                         // Stages of the house have addresses of their own.
                         _ => view! { <NotHere /> }.into_any(),
                     }}

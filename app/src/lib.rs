@@ -24,6 +24,8 @@ pub mod house;
 
 pub mod standing;
 
+pub mod tiling;
+
 pub mod supply;
 
 pub mod shell;

@@ -1,11 +1,12 @@
 //! The job that is open: the one signal that holds it, and its saving at every change.
 
 use crate::reactive::memo;
-use calc::job::{Job, Room, Units};
+use calc::job::{Covered, Job, Room, Units};
+use calc::saved;
 use leptos::prelude::*;
 
 use crate::desk::Desk;
-use crate::store::{self, SaveRefusal, Seen, fresh, jobs};
+use crate::store::{self, SaveRefusal, Seen, fresh, jobs, keys};
 
 /// How the open job stands with the storage.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -28,6 +29,8 @@ pub struct OpenJob {
     seen: StoredValue<Seen>,
     /// The room shown last.
     shown: StoredValue<u32>,
+    /// It is no job on the shelf, but the room of the quick sums.
+    loose: bool,
 }
 
 impl OpenJob {
@@ -39,7 +42,33 @@ impl OpenJob {
             desk,
             seen: StoredValue::new(seen),
             shown: StoredValue::new(0),
+            loose: false,
         }
+    }
+
+    /// The room of the quick sums of closing up: one for all of them, kept on the device at every key. A text that can't be
+    /// read gives way to a new room.
+    pub fn loose(desk: Desk) -> Self {
+        let kept = desk.shelf().get(keys::SUM_ROOM).ok().flatten();
+        let job: Option<Job> = kept.and_then(|text| saved::read(&text).ok());
+        let job = job.filter(|job| !job.rooms.is_empty()).unwrap_or_else(|| {
+            let mut job = Job::new("sums", "", fresh::now(), Units::default());
+            if let Some(room) = job.rooms.first_mut() {
+                room.board.on = Covered::Both;
+                room.paint.walls.used = true;
+                (room.trim.base, room.trim.casing) = (true, true);
+            }
+            job
+        });
+        Self {
+            loose: true,
+            ..Self::new(desk, job, Seen::nothing())
+        }
+    }
+
+    /// Whether it is the room of the quick sums.
+    pub fn is_loose(self) -> bool {
+        self.loose
     }
 
     /// A job that could not be saved before, as it was on screen then.
@@ -61,6 +90,13 @@ impl OpenJob {
     /// Saves the job as it is on screen.
     pub fn save(self) {
         let shelf = self.desk.shelf();
+        if self.loose {
+            let text = self.job.with_untracked(saved::write);
+            return match shelf.set(keys::SUM_ROOM, &text) {
+                Ok(()) => self.stand(SaveState::Saved),
+                Err(refusal) => self.stand(SaveState::Refused(refusal.into())),
+            };
+        }
         let mut seen = self.seen.get_value();
         let outcome = self
             .job

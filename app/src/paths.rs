@@ -32,6 +32,14 @@ pub const SUM_CABLE: &str = "sums/cable";
 /// Quick sum: a quote against a room's sizes.
 pub const SUM_QUOTE: &str = "sums/quote";
 
+/// Quick sum: joint compound and tape.
+pub const SUM_COMPOUND: &str = "sums/compound";
+
+/// Quick sum of a stage of closing up.
+pub fn sum_closing(stage: Stage) -> String {
+    format!("sums/{}", stage.segment())
+}
+
 /// The gallery of widgets and pictures; no page links to it.
 pub const GALLERY: &str = "gallery";
 
@@ -53,10 +61,14 @@ pub enum Stage {
     Doorways,
     /// Tile.
     Tile,
+    /// Wall board.
+    Board,
     /// Paint.
     Paint,
     /// Base, shoe and casing.
     Trim,
+    /// The exhaust fan and its duct.
+    Air,
     /// The panel and its supply.
     Panel,
     /// The circuits.
@@ -75,14 +87,16 @@ pub enum Stage {
 
 impl Stage {
     /// All stages in the order the work goes.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 16] = [
         Self::Room,
         Self::Survey,
         Self::Pour,
         Self::Doorways,
         Self::Tile,
+        Self::Board,
         Self::Paint,
         Self::Trim,
+        Self::Air,
         Self::Panel,
         Self::Circuits,
         Self::Boxes,
@@ -91,6 +105,9 @@ impl Stage {
         Self::Quote,
         Self::Sheet,
     ];
+
+    /// The stages of closing up, each also a quick sum.
+    pub const CLOSING: [Self; 5] = [Self::Tile, Self::Board, Self::Paint, Self::Trim, Self::Air];
 
     /// Whether it is a stage of the house and of no one room.
     pub const fn is_of_house(self) -> bool {
@@ -119,8 +136,10 @@ impl Stage {
             Self::Pour => "pour",
             Self::Doorways => "doorways",
             Self::Tile => "tile",
+            Self::Board => "board",
             Self::Paint => "paint",
             Self::Trim => "trim",
+            Self::Air => "air",
             Self::Panel => "panel",
             Self::Circuits => "circuits",
             Self::Boxes => "boxes",

@@ -35,6 +35,10 @@ pub enum Page {
     SumCable,
     /// Quick sum: a quote against a room's sizes.
     SumQuote,
+    /// Quick sum: joint compound and tape.
+    SumCompound,
+    /// Quick sum of a stage of closing up.
+    SumClosing(Stage),
     /// A job, by its id, and what of it.
     Job(String, JobPart),
     /// No page has this address.
@@ -70,6 +74,11 @@ impl Page {
             ["sums", "measured"] => Self::SumMeasured,
             ["sums", "cable"] => Self::SumCable,
             ["sums", "quote"] => Self::SumQuote,
+            ["sums", "compound"] => Self::SumCompound,
+            ["sums", name] => Stage::CLOSING
+                .into_iter()
+                .find(|stage| stage.segment() == *name)
+                .map_or(Self::Unknown, Self::SumClosing),
             ["job", id, rest @ ..] => Self::Job((*id).to_owned(), JobPart::at(rest)),
             _ => Self::Unknown,
         }
@@ -214,6 +223,9 @@ mod tests {
             (paths::SUM_MEASURED, Page::SumMeasured),
             (paths::SUM_CABLE, Page::SumCable),
             (paths::SUM_QUOTE, Page::SumQuote),
+            (paths::SUM_COMPOUND, Page::SumCompound),
+            ("sums/board", Page::SumClosing(Stage::Board)),
+            ("sums/panel", Page::Unknown),
             (paths::GALLERY, Page::Gallery),
             ("sums/other", Page::Unknown),
             ("index.html", Page::Unknown),

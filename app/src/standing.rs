@@ -1,17 +1,18 @@
 //! How far each stage of a job has come: decided or open, and its key figure.
 
 use calc::job::questions::finish::tile::ask as ask_tile;
-use calc::job::questions::finish::trim::pieces;
 use calc::job::{Beyond, PourChoice};
 use calc::quantity::{Area, AreaUnit};
 use leptos::prelude::*;
 
 use crate::house::House;
 use crate::open_job::{OpenJob, OpenRoom};
+use crate::pages::air::{air_known, air_line};
+use crate::pages::board::{board_begun, board_line};
 use crate::pages::paint::{paint_known, paint_line};
 use crate::pages::pour::key_figure;
 use crate::pages::tile::tile_line;
-use crate::pages::trim::trim_line;
+use crate::pages::trim::{trim_known, trim_line};
 use crate::paths::Stage;
 use crate::pictures::length_text;
 use crate::reactive::derived;
@@ -50,7 +51,9 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                 Stage::Doorways => open_doorways.get() == 0 && !work.openings.read().0.is_empty(),
                 Stage::Tile => closing.with(|r| r.as_ref().is_some_and(|r| ask_tile(r).is_ok())),
                 Stage::Paint => closing.with(|r| r.as_ref().is_some_and(paint_known)),
-                Stage::Trim => closing.with(|r| r.as_ref().is_some_and(|r| pieces(r).is_ok())),
+                Stage::Board => closing.with(|r| r.as_ref().is_some_and(board_begun)),
+                Stage::Trim => closing.with(|r| r.as_ref().is_some_and(trim_known)),
+                Stage::Air => closing.with(|r| r.as_ref().is_some_and(air_known)),
                 Stage::Panel => house.panel_decided(),
                 Stage::Circuits => {
                     let failing = house.failing();
@@ -111,27 +114,20 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
                 (all, open) => words::doorways_open(open, all),
             })
         }
-        Stage::Tile => {
+        Stage::Tile | Stage::Board | Stage::Paint | Stage::Trim | Stage::Air => {
             let closing = closing_part(room);
             derived(move || {
+                let units = units.get();
                 closing.with(|r| {
-                    r.as_ref()
-                        .map_or_else(String::new, |r| tile_line(r, units.get()))
+                    r.as_ref().map_or_else(String::new, |r| match stage {
+                        Stage::Tile => tile_line(r, units),
+                        Stage::Board => board_line(r),
+                        Stage::Paint => paint_line(r, units),
+                        Stage::Trim => trim_line(r),
+                        _ => air_line(r, units),
+                    })
                 })
             })
-        }
-        Stage::Paint => {
-            let closing = closing_part(room);
-            derived(move || {
-                closing.with(|r| {
-                    r.as_ref()
-                        .map_or_else(String::new, |r| paint_line(r, units.get()))
-                })
-            })
-        }
-        Stage::Trim => {
-            let closing = closing_part(room);
-            derived(move || closing.with(|r| r.as_ref().map_or_else(String::new, trim_line)))
         }
         _ => house_figure(room.open, stage),
     }

@@ -1,13 +1,16 @@
 //! What follows from what a job needs: asked once for a page, and again only when its own part changes.
 
-use calc::job::questions::supply::Needed;
+use calc::finish::tile::{Start, TileAsk, TileRefusal};
+use calc::job::questions::finish::FinishProblem;
 use calc::job::questions::supply::buying::{BuyLine, Buying, buying};
 use calc::job::questions::supply::quote::{QuoteAnswers, quote};
+use calc::job::questions::supply::{Needed, Tiles};
 use calc::supply::need::Kind;
 use leptos::prelude::*;
 
 use crate::open_job::OpenJob;
 use crate::reactive::{derived, memo};
+use crate::tiling::Tiling;
 use crate::words::supply as words;
 
 /// What a job needs, buys and was quoted.
@@ -26,9 +29,16 @@ impl Supply {
     pub fn of(open: OpenJob) -> Self {
         // Needs come from the rooms: a price or a tick asks nothing of them anew.
         let rooms = open.part(|job| job.rooms.clone());
+        // Tile is laid out beside: the best start is searched for by steps.
+        let tilings: Vec<Tiling> = rooms.with_untracked(|rooms| {
+            let tiled = rooms.iter().filter(|room| !room.tile.width.is_blank());
+            tiled.map(|room| Tiling::of(open.room(room.id))).collect()
+        });
         let needed = memo(move || {
             rooms.track();
-            open.job.with_untracked(Needed::of)
+            open.job.with_untracked(|job| {
+                Needed::with_tiles(job, &|room, ask| count(&tilings, room, ask))
+            })
         });
         let entry = open.part(|job| job.buying.clone());
         let list = memo(move || entry.with(|entry| needed.with(|n| buying(&n.needs, entry))));
@@ -75,4 +85,17 @@ impl Supply {
             }),
         }
     }
+}
+
+/// The tiles of a room as they were laid out beside; those that were not, at once where there is nothing to search.
+fn count(tilings: &[Tiling], room: u32, ask: &TileAsk) -> Option<Result<Tiles, TileRefusal>> {
+    let Some(tiling) = tilings.iter().find(|tiling| tiling.room.id == room) else {
+        return (ask.start != Start::Best).then(|| Tiles::of(ask));
+    };
+    tiling.laid.with(|laid| match laid.as_ref()? {
+        Ok(laid) => Some(Ok(Tiles::from(&**laid))),
+        Err(FinishProblem::Refused(refusal)) => Some(Err(refusal.clone())),
+        // Its entries were mended just now: it is asked anew.
+        Err(_) => None,
+    })
 }

@@ -6,7 +6,7 @@ mod own;
 
 use calc::job::fields;
 use calc::job::questions::supply::buying::BuyLine;
-use calc::job::{Job, Typed};
+use calc::job::{Job, Typed, Units};
 use calc::quantity::fixed;
 use calc::saved::Coded;
 use calc::supply::need::{Counter, Kind};
@@ -132,7 +132,7 @@ fn OpenNeeds(supply: Supply) -> impl IntoView {
                 .map(|need| {
                     let room = supply.room_name(Some(need.room));
                     let says = words::open_need(need.kind, need.why, &room);
-                    let path = paths::stage(&supply.open.id(), need.room, Stage::Pour);
+                    let path = paths::stage(&supply.open.id(), need.room, stage_of(need.kind));
                     view! {
                         <p class="notice">
                             {says} " "
@@ -180,9 +180,26 @@ fn CounterPart(supply: Supply, counter: Counter) -> impl IntoView {
     }
 }
 
-/// What is to be bought of a line: `12 bags`.
-pub fn to_buy_text(line: &BuyLine) -> String {
-    if line.to_buy > 0.0 {
+/// The stage that a need comes from.
+fn stage_of(kind: Kind) -> Stage {
+    match kind.counter() {
+        Counter::Board => Stage::Board,
+        Counter::Paint => Stage::Paint,
+        Counter::Trim => Stage::Trim,
+        Counter::Air => Stage::Air,
+        Counter::Electrical => Stage::Circuits,
+        Counter::Floor => match kind {
+            Kind::Tile | Kind::TileMortar | Kind::Grout | Kind::Membrane => Stage::Tile,
+            _ => Stage::Pour,
+        },
+    }
+}
+
+/// What is to be bought of a line: `12 bags`, or each size where nothing of it is on hand.
+pub fn to_buy_text(line: &BuyLine, units: Units) -> String {
+    if line.to_buy > 0.0 && line.on_hand == 0.0 && !line.need.mix.is_empty() {
+        words::mix(&line.need, units)
+    } else if line.to_buy > 0.0 {
         words::amount(line.to_buy, line.unit)
     } else {
         words::enough().to_owned()
@@ -202,7 +219,7 @@ fn row(supply: Supply, key: String) -> AnyView {
                 .is_some_and(|line| line.ticked.is_some() && line.grown.is_none())
         })
     });
-    let amount = move || line.with(|line| line.as_ref().map(to_buy_text));
+    let amount = move || line.with(|line| line.as_ref().map(|line| to_buy_text(line, units.get())));
     let name = move || format!("{} · {}", words::kind(kind), supply.room_name(room));
     let tick = move |_| {
         let to_buy = line.with_untracked(|line| line.as_ref().map(|line| line.to_buy));
@@ -226,7 +243,7 @@ fn row(supply: Supply, key: String) -> AnyView {
     });
     let basis = move || line.with(|line| line.as_ref().map(|line| basis_text(line, units.get())));
     let cost = move || line.with(|line| line.as_ref().and_then(cost_text));
-    let path = room.map(|id| paths::stage(&open.id(), id, Stage::Pour));
+    let path = room.map(|id| paths::stage(&open.id(), id, stage_of(kind)));
     let from = path.map(|path| {
         view! {
             <a class="no-print" href=path>{say(move || words::where_from(&supply.room_name(room)))}</a>
@@ -287,7 +304,7 @@ fn row(supply: Supply, key: String) -> AnyView {
 }
 
 /// What a line rests on: the exact need, waste, packs, what is on hand.
-fn basis_text(line: &BuyLine, units: calc::job::Units) -> String {
+fn basis_text(line: &BuyLine, units: Units) -> String {
     let need = &line.need;
     let mut parts = vec![words::exact(words::measured(
         need.exact,
@@ -300,7 +317,9 @@ fn basis_text(line: &BuyLine, units: calc::job::Units) -> String {
             words::measured(line.with_allowance, need.dimension, units),
         ));
     }
-    if let Some(pack) = need.packs.first() {
+    if !need.mix.is_empty() {
+        parts.push(words::bought_as(words::mix(need, units)));
+    } else if let Some(pack) = need.packs.first() {
         parts.push(words::packs(
             words::amount(line.takes, pack.unit),
             words::measured(pack.holds, need.dimension, units),

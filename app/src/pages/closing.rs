@@ -67,7 +67,7 @@ pub fn Missing(
 ) -> impl IntoView {
     let work = Work::of(room);
     let to_room = paths::stage(&room.open.id(), room.id, Stage::Room);
-    let no_room = memo(move || work.shape.read().is_err());
+    let no_room = memo(move || !room.open.is_loose() && work.shape.read().is_err());
     view! {
         <div role="status">
             <When when=move || text.read().is_some()>
@@ -130,7 +130,7 @@ pub fn rows(
 }
 
 /// The walls of a room to pick from, by their numbers from 1.
-fn wall_options(room: OpenRoom) -> Signal<Vec<ChoiceOption>> {
+pub fn wall_options(room: OpenRoom) -> Signal<Vec<ChoiceOption>> {
     let work = Work::of(room);
     derived(move || {
         let count = work.outline().map_or(0, |outline| outline.walls().count());
@@ -141,7 +141,7 @@ fn wall_options(room: OpenRoom) -> Signal<Vec<ChoiceOption>> {
 }
 
 /// The place of a row's wall, by its number.
-fn wall_code(at: At<u32>) -> At<String> {
+pub fn wall_code(at: At<u32>) -> At<String> {
     at.coded(
         |wall| wall.to_string(),
         |code| code.parse().unwrap_or_default(),

@@ -45,6 +45,14 @@ pub mod open_box;
 
 mod closing;
 
+pub mod board;
+
+pub mod air;
+
+pub mod sum_closing;
+
+pub mod sum_compound;
+
 pub mod tile;
 
 pub mod paint;
@@ -59,6 +67,8 @@ pub mod sum_quote;
 
 pub mod sheet;
 
+pub use air::AirPage;
+pub use board::BoardPage;
 pub use boxes::{BoxPage, BoxesPage};
 pub use buy::BuyPage;
 pub use circuits::{CircuitPage, CircuitsPage};
@@ -76,6 +86,8 @@ pub use sheet::SheetPage;
 pub use sum_ampacity::SumAmpacityPage;
 pub use sum_box::SumBoxPage;
 pub use sum_cable::SumCablePage;
+pub use sum_closing::SumClosingPage;
+pub use sum_compound::SumCompoundPage;
 pub use sum_drop::SumDropPage;
 pub use sum_measured::SumMeasuredPage;
 pub use sum_pour::SumPourPage;

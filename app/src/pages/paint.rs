@@ -27,9 +27,21 @@ pub fn PaintPage(
     /// The room.
     room: OpenRoom,
 ) -> impl IntoView {
+    let name = room.part(|r| r.name.clone());
+    view! {
+        <PageHeading text=derived(move || words::heading(&super::jobs::shown_room(&name.get()))) />
+        <PaintParts room />
+    }
+}
+
+/// What the stage and the quick sum are made of.
+#[component]
+pub fn PaintParts(
+    /// The room.
+    room: OpenRoom,
+) -> impl IntoView {
     let id = room.id;
     let part = closing_part(room);
-    let name = room.part(|r| r.name.clone());
     let answers = PaintKind::ALL
         .into_iter()
         .map(|kind| view! { <Answer room part kind /> })
@@ -45,7 +57,6 @@ pub fn PaintPage(
         shared::caution_asbestos().to_owned(),
     ];
     view! {
-        <PageHeading text=derived(move || words::heading(&super::jobs::shown_room(&name.get()))) />
         <When when=move || nothing.get()>
             <p class="notice">{words::nothing()}</p>
         </When>

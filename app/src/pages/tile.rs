@@ -6,8 +6,6 @@ mod bed;
 
 mod rules;
 
-mod search;
-
 use calc::job::questions::finish::tile::ask;
 use calc::job::{ObstacleEntry, Room, TilePattern, TileStart, Units, fields};
 use leptos::prelude::*;
@@ -22,12 +20,12 @@ use crate::open_job::OpenRoom;
 use crate::pictures::length_text;
 use crate::reactive::{When, derived};
 use crate::shell::PageHeading;
+use crate::tiling::Tiling;
 use crate::words::closing::{self as shared, tile as words};
 
 use answer::Answer;
 use bed::Bed;
 use rules::Rules;
-use search::Tiling;
 
 /// The tile stage.
 #[component]
@@ -35,14 +33,25 @@ pub fn TilePage(
     /// The room.
     room: OpenRoom,
 ) -> impl IntoView {
-    let tiling = Tiling::of(room);
     let name = room.part(|r| r.name.clone());
+    view! {
+        <PageHeading text=derived(move || words::heading(&super::jobs::shown_room(&name.get()))) />
+        <TileParts room />
+    }
+}
+
+/// What the stage and the quick sum are made of.
+#[component]
+pub fn TileParts(
+    /// The room.
+    room: OpenRoom,
+) -> impl IntoView {
+    let tiling = Tiling::of(room);
     let cautions = vec![
         shared::caution_dust().to_owned(),
         shared::caution_asbestos().to_owned(),
     ];
     view! {
-        <PageHeading text=derived(move || words::heading(&super::jobs::shown_room(&name.get()))) />
         <TileForm room />
         <Answer tiling />
         <Rules tiling />

@@ -34,10 +34,34 @@ pub fn TrimPage(
     /// The room.
     room: OpenRoom,
 ) -> impl IntoView {
+    let name = room.part(|r| r.name.clone());
+    view! {
+        <PageHeading text=derived(move || words::heading(&super::jobs::shown_room(&name.get()))) />
+        <TrimParts room />
+    }
+}
+
+/// Whether anything is cut.
+fn cut_begun(room: &Room) -> bool {
+    Moulding::ALL.into_iter().any(|of| of.used(&room.trim))
+}
+
+/// Whether what is cut is worked out.
+pub fn trim_known(room: &Room) -> bool {
+    cut_begun(room) && pieces(room).is_ok()
+}
+
+/// What the stage and the quick sum are made of.
+#[component]
+pub fn TrimParts(
+    /// The room.
+    room: OpenRoom,
+) -> impl IntoView {
     let units = room.open.units();
     let part = closing_part(room);
-    let found: Memo<Found> = memo(move || part.with(|room| room.as_ref().map(pieces)));
-    let name = room.part(|r| r.name.clone());
+    let found: Memo<Found> =
+        memo(move || part.with(|room| room.as_ref().filter(|r| cut_begun(r)).map(pieces)));
+    let nothing = memo(move || part.with(|room| room.as_ref().is_some_and(|r| !cut_begun(r))));
     let problem = derived(move || {
         found.with(|found| {
             part.with(|room| {
@@ -57,7 +81,9 @@ pub fn TrimPage(
         .map(|moulding| view! { <List room part found moulding /> })
         .collect_view();
     view! {
-        <PageHeading text=derived(move || words::heading(&super::jobs::shown_room(&name.get()))) />
+        <When when=move || nothing.get()>
+            <p class="notice">{words::nothing()}</p>
+        </When>
         <Missing text=problem room />
         {lists}
         <Working steps units />
@@ -71,8 +97,8 @@ pub fn TrimPage(
 /// The trim's line on the job's page.
 pub fn trim_line(room: &Room) -> String {
     match pieces(room) {
-        Ok(trim) => words::line(format!("{} ft", fixed(trim.base_ft, 1))),
-        Err(_) => words::open().to_owned(),
+        Ok(trim) if cut_begun(room) => words::line(format!("{} ft", fixed(trim.base_ft, 1))),
+        _ => words::open().to_owned(),
     }
 }
 

@@ -31,10 +31,16 @@ pub mod tile;
 
 pub mod bars;
 
+pub mod board;
+
+pub mod duct;
+
 pub use bars::Bars;
+pub use board::board_picture;
 pub use box_fill::BoxPicture;
 pub use circuit::CircuitPicture;
 pub use drop_plot::DropPlot;
+pub use duct::duct_picture;
 pub use figure::{Figure, LengthFigure, length_text, reading_text, thickness_text};
 pub use floor_map::FloorMap;
 pub use floors::Floors;

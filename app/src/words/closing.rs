@@ -6,6 +6,12 @@ use calc::quantity::{Area, AreaUnit, Volume, VolumeUnit, fixed};
 
 use crate::work::opening_letter;
 
+pub mod air;
+
+pub mod board;
+
+pub mod compound;
+
 pub mod paint;
 
 pub mod tile;
@@ -28,6 +34,20 @@ words! {
     ceiling_shape => "A ceiling of this shape isn't laid out here." | "Un cielo de esta forma no se reparte aquí.";
     missing(names: String) => "Still to be entered, or to be put right: {names}." | "Falta escribir o corregir: {names}.";
     before => "This follows once the answer above is there." | "Esto sale cuando esté la respuesta de arriba.";
+    room_heading => "The room" | "El cuarto";
+    room_width => "Width of the room" | "Ancho del cuarto";
+    room_length => "Length of the room" | "Largo del cuarto";
+    room_hint => "Wall 1 runs along the width, the others follow to the left." | "La pared 1 va por el ancho; las demás siguen hacia la izquierda.";
+    doorways => "Doorways" | "Vanos de puerta";
+    doorway(number: usize) => "Doorway {number}" | "Vano {number}";
+    add_doorway => "Add a doorway" | "Agregar un vano de puerta";
+    keep_hint => "The room’s sizes, its openings and these entries go into a room of a job." | "Las medidas del cuarto, sus vanos y estos datos pasan a un cuarto de un trabajo.";
+    sums_heading => "Closing up a room" | "Cerrar un cuarto";
+    tile_line => "Tiles, cuts and boxes, the lines to snap, mortar and grout." | "Losetas, cortes y cajas, las líneas por marcar, mortero y boquilla.";
+    board_line => "Sheets for walls and ceiling, each wall drawn with its joints." | "Hojas para paredes y cielo, cada pared dibujada con sus juntas.";
+    paint_line => "Gallons by coats, and the cans to buy." | "Galones por manos y las latas por comprar.";
+    trim_line => "Base, shoe and casing cut from the fewest sticks." | "Zócalo, cuarto de caña y marcos de las menos varas.";
+    air_line => "What a fan moves through its duct, and what the room needs." | "Lo que mueve un extractor por su ducto y lo que pide el cuarto.";
     walls_heading => "Walls above the floor" | "Paredes sobre el piso";
     walls_hint => "Paint, board and trim go by the same walls, doorways and windows."
         | "La pintura, las hojas y las molduras usan las mismas paredes, puertas y ventanas.";
@@ -172,13 +192,38 @@ named! {
         "reveal" => "reveal" | "retiro";
         "extra" => "added to each piece" | "agregado a cada pieza";
         "splice_at" => "longest piece" | "pieza más larga";
+        "framing" => "studs and joists, on center" | "bastidor, entre centros";
+        "level" => "level of finish" | "nivel de acabado";
+        "tape_allowance" => "allowance on tape" | "margen de cinta";
+        "pail" => "what a pail holds" | "lo que lleva una cubeta";
+        "board" => "board" | "tablaroca";
+        "corner" => "height of the corners" | "altura de las esquinas";
+        "notch_width" => "width of the missing corner" | "ancho de la esquina que falta";
+        "notch_length" => "length of the missing corner" | "largo de la esquina que falta";
+        "toilets" => "toilets" | "excusados";
+        "showers" => "showers" | "regaderas";
+        "tubs" => "bath tubs" | "tinas";
+        "jetted_tubs" => "jetted tubs" | "tinas de hidromasaje";
+        "low_static" => "low pressure" | "presión baja";
+        "low_flow" => "flow at low pressure" | "flujo a presión baja";
+        "high_static" => "high pressure" | "presión alta";
+        "high_flow" => "flow at high pressure" | "flujo a presión alta";
+        "shutoff" => "pressure at which nothing moves" | "presión a la que nada se mueve";
+        "diameter" => "inside diameter of the duct" | "diámetro interior del ducto";
+        "elbows" => "elbows" | "codos";
+        "elbow" => "what an elbow is worth" | "lo que vale un codo";
+        "cap" => "what the cap is worth" | "lo que vale la tapa";
+        "fan_amps" => "the fan's current" | "corriente del extractor";
+        "fan_watts" => "the fan's current or power" | "corriente o potencia del extractor";
+        "light_watts" => "its light" | "su luz";
+        "heater_watts" => "its heater" | "su calefactor";
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use calc::job::questions::finish::{paint, tile, trim};
+    use calc::job::questions::finish::{air, board, paint, tile, trim};
 
     #[test]
     fn every_missing_entry_has_a_name() {
@@ -193,7 +238,7 @@ mod tests {
         let blank = |text: &str| text.to_owned();
         let text = blank(&calc::saved::write(&room));
         let mut value: serde_json::Value = serde_json::from_str(&text).unwrap();
-        for part in ["walls", "tile", "paint", "trim"] {
+        for part in ["walls", "tile", "board", "paint", "trim", "air"] {
             empty(&mut value[part]);
         }
         let room: Room = calc::saved::read(&value.to_string()).unwrap();
@@ -207,6 +252,15 @@ mod tests {
             note(entries);
         }
         if let Err(FinishProblem::Entries(entries)) = trim::pieces(&room) {
+            note(entries);
+        }
+        if let Err(FinishProblem::Entries(entries)) = board::plan(&room) {
+            note(entries);
+        }
+        if let Err(FinishProblem::Entries(entries)) = air::exhaust_of(&room) {
+            note(entries);
+        }
+        if let Err(FinishProblem::Entries(entries)) = air::load_of(&room.air) {
             note(entries);
         }
         for kind in paint::PaintKind::ALL {

@@ -3,13 +3,13 @@
 use calc::job::Units;
 use calc::job::questions::supply::{OpenWhy, first_unit};
 use calc::quantity::fixed;
-use calc::supply::need::{Counter, Kind};
+use calc::supply::need::{Counter, Kind, Need};
 use calc::supply::unit::{Dimension, Unit};
 
 words! {
     stage => "Buy" | "Compras";
     title => "Buying list" | "Lista de compras";
-    nothing => "Nothing to buy yet. Choose a pour, or add a line of your own." | "Nada que comprar todavía. Elija un colado o agregue una línea propia.";
+    nothing => "Nothing to buy yet. Choose a pour, tile, board, paint or trim in a room, or add a line of your own." | "Nada que comprar todavía. Elija colado, loseta, tablaroca, pintura o molduras en un cuarto, o agregue una línea propia.";
     in_cart => "In the cart" | "En el carrito";
     of_all(done: usize, all: usize) => "{done} of {all}" | "{done} de {all}";
     figure(done: usize, all: usize) => "in the cart: {done} of {all}" | "en el carrito: {done} de {all}";
@@ -29,7 +29,10 @@ words! {
     details(what: &str) => "{what}: on hand and price" | "{what}: lo que hay y el precio";
     open_pour(room: &str) => "{room}: the floor is surveyed and no pour is chosen. Nothing of it is on this list." | "{room}: el piso está medido y no se ha elegido colado. Nada de eso está en esta lista.";
     open_missing(what: &str, room: &str) => "{room}: {what} can’t be told yet; something is missing there." | "{room}: {what} todavía no se sabe; falta algo ahí.";
-    to_the_room => "To the pour" | "Al colado";
+    open_search(room: &str) => "{room}: the best start of its tile is being searched for." | "{room}: se busca el mejor arranque de la loseta.";
+    of_pack(count: String, holds: String) => "{count} of {holds}" | "{count} de {holds}";
+    bought_as(list: String) => "Bought as {list}." | "Se compra como {list}.";
+    to_the_room => "Go there" | "Ir ahí";
     own_heading => "Your own lines" | "Líneas propias";
     own_words(at: usize) => "Line {at}: what" | "Línea {at}: qué";
     own_quantity(at: usize) => "Line {at}: how many" | "Línea {at}: cuántos";
@@ -167,6 +170,23 @@ pub fn measured(value: f64, dimension: Dimension, units: Units) -> String {
     }
 }
 
+/// Packs of several sizes: `3 sheets of 32 ft², 2 sheets of 48 ft²`; cans by what they hold.
+pub fn mix(need: &Need, units: Units) -> String {
+    let parts: Vec<String> = need
+        .mix
+        .iter()
+        .map(|of| {
+            let count = amount(f64::from(of.count), of.pack.unit);
+            if of.pack.unit.dimension() == need.dimension {
+                count
+            } else {
+                of_pack(count, measured(of.pack.holds, need.dimension, units))
+            }
+        })
+        .collect();
+    parts.join(", ")
+}
+
 /// Dollars and cents.
 pub fn money(dollars: f64) -> String {
     let text = fixed(dollars, 2);
@@ -181,6 +201,7 @@ pub fn money(dollars: f64) -> String {
 pub fn open_need(of: Kind, why: OpenWhy, room: &str) -> String {
     match why {
         OpenWhy::Undecided => open_pour(room),
+        OpenWhy::Searching => open_search(room),
         OpenWhy::Missing => open_missing(kind(of), room),
     }
 }

@@ -225,7 +225,10 @@ impl Need {
     /// ```
     pub fn bought_as(mut self, mix: Vec<Mixed>) -> Self {
         let count: f64 = mix.iter().map(|of| f64::from(of.count)).sum();
-        let holds: f64 = mix.iter().map(|of| f64::from(of.count) * of.pack.holds).sum();
+        let holds: f64 = mix
+            .iter()
+            .map(|of| f64::from(of.count) * of.pack.holds)
+            .sum();
         self.mix = mix;
         match self.mix.first().map(|of| of.pack.unit) {
             Some(unit) if count > 0.0 && self.mix.iter().all(|of| of.pack.unit == unit) => {
@@ -238,8 +241,18 @@ impl Need {
     /// What is bought of the sizes together: how many packs, or how much where their units differ; none where no sizes were
     /// told.
     pub fn mixed(&self) -> Option<f64> {
-        let one = |of: &Mixed| if self.packs.is_empty() { of.pack.holds } else { 1.0 };
-        let sum = self.mix.iter().map(|of| f64::from(of.count) * one(of)).sum();
+        let one = |of: &Mixed| {
+            if self.packs.is_empty() {
+                of.pack.holds
+            } else {
+                1.0
+            }
+        };
+        let sum = self
+            .mix
+            .iter()
+            .map(|of| f64::from(of.count) * one(of))
+            .sum();
         (!self.mix.is_empty()).then_some(sum)
     }
 

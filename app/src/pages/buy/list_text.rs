@@ -13,6 +13,7 @@ use crate::words::supply as words;
 /// The list as a message: a counter, then a line for each thing; `[x]` is in the cart.
 pub fn text(supply: Supply) -> String {
     let list = supply.buying.get_untracked();
+    let units = supply.open.units().get_untracked();
     let mut text = String::new();
     let mut say = |line: &str| {
         text.push_str(line);
@@ -32,7 +33,10 @@ pub fn text(supply: Supply) -> String {
             let tick = tick(line.ticked.is_some() && line.grown.is_none());
             let what = words::kind(line.need.kind);
             let room = supply.room_name(line.need.room);
-            say(&format!("{tick} {} {what} ({room})", to_buy_text(line)));
+            say(&format!(
+                "{tick} {} {what} ({room})",
+                to_buy_text(line, units)
+            ));
         }
     }
     let own = supply.open.job.with_untracked(|job| job.buying.own.clone());

@@ -320,12 +320,13 @@ fn buying(supply: Supply) -> Block {
         words::buy_cart(),
     ];
     let list = supply.buying.get();
+    let units = supply.open.units().get();
     let cost = |cost: Option<f64>| cost.map(supply_words::money).unwrap_or_default();
     let cart = |on: bool| if on { common::yes() } else { "" }.to_owned();
     for line in &list.lines {
         block.rows.push(vec![
             supply_words::kind(line.need.kind).to_owned(),
-            buy::to_buy_text(line),
+            buy::to_buy_text(line, units),
             supply.room_name(line.need.room),
             cost(line.cost),
             cart(line.ticked.is_some() && line.grown.is_none()),

@@ -5,13 +5,13 @@ use calc::job::{Room, Units};
 use calc::quantity::fixed;
 use leptos::prelude::*;
 
-use super::search::Tiling;
 use crate::answer::{Facts, RestsOn, Working};
 use crate::markup::view;
 use crate::pages::closing::{Missing, said};
 use crate::pictures::tile::MOST_DRAWN;
 use crate::pictures::{Figure, TilePicture, length_text};
 use crate::reactive::{When, derived, draw, memo, say};
+use crate::tiling::Tiling;
 use crate::words::closing::{self as shared, tile as words};
 use crate::work::opening_letter;
 

@@ -6,13 +6,13 @@ use calc::quantity::fixed;
 use calc::working::Step;
 use leptos::prelude::*;
 
-use super::search::Tiling;
 use crate::answer::{Facts, Working};
 use crate::markup::view;
 use crate::pages::closing::{may, need, pair, said};
 use crate::pages::job_fields::{at, number};
 use crate::pages::sum_fields::{Shown, label};
 use crate::reactive::derived;
+use crate::tiling::Tiling;
 use crate::words::closing::{self as shared, tile as words};
 
 #[component]

@@ -7,7 +7,6 @@ use calc::quantity::fixed;
 use calc::saved::Coded;
 use leptos::prelude::*;
 
-use super::search::Tiling;
 use crate::answer::Working;
 use crate::markup::view;
 use crate::pages::closing::{Missing, may, pair, said};
@@ -15,6 +14,7 @@ use crate::pages::job_fields::{at, code_at, pick};
 use crate::pages::sum_fields::{label, options};
 use crate::pictures::thickness_text;
 use crate::reactive::{derived, draw, memo};
+use crate::tiling::Tiling;
 use crate::words::closing::tile as words;
 
 #[component]

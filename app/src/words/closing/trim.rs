@@ -12,6 +12,7 @@ words! {
     stage => "Trim" | "Molduras";
     heading(name: &str) => "Trim: {name}" | "Molduras: {name}";
     open => "not worked out yet" | "todavía sin calcular";
+    nothing => "Nothing is cut yet. Say below what is." | "Todavía no se corta nada. Diga abajo qué.";
     line(feet: String) => "base {feet}" | "zócalo {feet}";
     base => "Base" | "Zócalo";
     shoe => "Shoe" | "Cuarto de caña";

@@ -3,6 +3,19 @@
 named! {
     /// A formula by its name.
     formula {
+        "duct_equivalent_length" => "Duct = straight parts + elbows × what one is worth + what the cap is worth" | "Ducto = tramos rectos + codos × lo que vale uno + lo que vale la tapa";
+        "duct_velocity" => "Speed = flow ÷ section of the duct" | "Velocidad = flujo ÷ sección del ducto";
+        "duct_friction_factor" => "Friction factor f by Colebrook: 1/√f = −2 log(roughness ÷ (3.7 × diameter) + 2.51 ÷ (Re √f)); laminar 64 ÷ Re"
+            | "Factor de fricción f de Colebrook: 1/√f = −2 log(rugosidad ÷ (3.7 × diámetro) + 2.51 ÷ (Re √f)); laminar 64 ÷ Re";
+        "duct_friction" => "The duct takes f × duct ÷ diameter × density × speed² ÷ 2" | "El ducto quita f × ducto ÷ diámetro × densidad × velocidad² ÷ 2";
+        "fan_meets_duct" => "The flow at which the fan gives what the duct takes" | "El flujo en que el extractor da lo que el ducto quita";
+        "liters_per_second" => "Liters per second = cfm × 28.316847 ÷ 60" | "Litros por segundo = cfm × 28.316847 ÷ 60";
+        "fan_current" => "Current of the fan = watts ÷ volts" | "Corriente del extractor = watts ÷ volts";
+        "fan_load" => "Current = the fan’s + (light + heater) ÷ volts" | "Corriente = la del extractor + (luz + calefactor) ÷ volts";
+        "exhaust_by_area" => "By area = floor × 1 cfm a square foot" | "Por área = piso × 1 cfm por pie cuadrado";
+        "exhaust_by_fixture" => "By fixtures = the sum of what each asks for" | "Por muebles = la suma de lo que pide cada uno";
+        "exhaust_required" => "The room needs the most that any rule asks for" | "El cuarto pide lo más que pide una regla";
+        "duct_code_length" => "Longest duct = the code’s length for this flow and diameter − elbows × deduction" | "Ducto más largo = el del código para este flujo y diámetro − codos × descuento";
         "tile_field" => "Tiled area = floor − obstacles, each less the gap at the walls" | "Área con loseta = piso − obstáculos, menos la separación en las paredes";
         "tiles_touched" => "Tiles = full + cut, a new one for each cut" | "Losetas = enteras + cortadas, una nueva por corte";
         "joint_area" => "Joints = tiled area − faces of tile" | "Juntas = área con loseta − caras de loseta";
@@ -49,6 +62,38 @@ named! {
 named! {
     /// A figure by its name.
     figure_name {
+        "duct_length" => "straight parts" | "tramos rectos";
+        "elbows" => "elbows" | "codos";
+        "elbow_length" => "an elbow is worth" | "un codo vale";
+        "cap_length" => "the cap is worth" | "la tapa vale";
+        "equivalent_length" => "duct" | "ducto";
+        "flow" => "flow" | "flujo";
+        "diameter" => "diameter" | "diámetro";
+        "velocity" => "speed" | "velocidad";
+        "reynolds" => "Re" | "Re";
+        "roughness" => "roughness" | "rugosidad";
+        "friction_factor" => "f" | "f";
+        "duct_loss" => "the duct takes" | "el ducto quita";
+        "rated_flow" => "rated flow" | "flujo de placa";
+        "rated_pressure" => "rated pressure" | "presión de placa";
+        "duct_loss_at_rated" => "the duct would take at that flow" | "con ese flujo el ducto quitaría";
+        "flow_left" => "flow left" | "flujo que queda";
+        "fan" => "fan" | "extractor";
+        "fan_current" => "the fan’s current" | "corriente del extractor";
+        "heater" => "heater" | "calefactor";
+        "light" => "light" | "luz";
+        "load_current" => "current" | "corriente";
+        "code_rate" => "the code’s least" | "mínimo del código";
+        "cfm_per_ft2" => "cfm a square foot" | "cfm por pie cuadrado";
+        "area_rate" => "by area" | "por área";
+        "fixture_rate" => "by fixtures" | "por muebles";
+        "toilets" => "toilets" | "excusados";
+        "showers" => "showers" | "regaderas";
+        "tubs" => "bath tubs" | "tinas";
+        "jetted_tubs" => "jetted tubs" | "tinas de hidromasaje";
+        "required_flow" => "needed" | "hace falta";
+        "elbow_deduction" => "deduction" | "descuento";
+        "duct_length_allowed" => "longest duct" | "ducto más largo";
         "cut_allowance" => "allowance for cuts" | "margen por cortes";
         "cut_tiles" => "cut tiles" | "losetas cortadas";
         "edge_gap" => "gap at the walls" | "separación en las paredes";

@@ -178,7 +178,11 @@ impl Needed {
             let cans = paint.buy.mix.iter().map(|of| Mixed {
                 count: of.count,
                 pack: Pack {
-                    unit: if of.quarts == 4 { Unit::Gallon } else { Unit::Quart },
+                    unit: if of.quarts == 4 {
+                        Unit::Gallon
+                    } else {
+                        Unit::Quart
+                    },
                     holds: f64::from(of.quarts) / QT_PER_GAL,
                 },
             });
