@@ -12,7 +12,7 @@ use calc::job::{Covered, PatchEntry, Room, fields};
 use calc::saved::Coded;
 use leptos::prelude::*;
 
-use super::closing::{Walls, need, pair, rows, yes};
+use super::closing::{Walls, need, need_also, pair, rows, yes};
 use super::job_fields::{At, at, choice, code_at, pick};
 use super::sum_fields::{label, options};
 use crate::answer::{Cautions, Facts};
@@ -67,7 +67,7 @@ pub fn BoardParts(
         <Answer boarding />
         <Joints boarding />
         <Walls room with_height=true with_built_ins=false />
-        <Patches room />
+        <Patches boarding />
         <Stock room />
         <section class="sheet">
             <h2>{words::kinds_heading()}</h2>
@@ -122,16 +122,18 @@ fn What(room: OpenRoom) -> impl IntoView {
 }
 
 #[component]
-fn Patches(room: OpenRoom) -> impl IntoView {
+fn Patches(boarding: Boarding) -> impl IntoView {
+    let room = boarding.room;
     let id = room.id;
     let ids = room.part(|r| r.board.patches.iter().map(|row| row.id).collect::<Vec<_>>());
     let form = move |row: u32| {
         pair(
-            need(
+            need_also(
                 room,
                 format!("patch-{row}-width"),
                 shared::width(),
                 fields::PATCH,
+                boarding.patch_refused(row),
                 at!(room id, board.patches[row]; width),
             ),
             need(

@@ -1,7 +1,7 @@
 //! What the screens of closing up share: their walls, and what stands where there is no answer.
 
 use calc::job::fields::{self, Field};
-use calc::job::questions::finish::FinishProblem;
+use calc::job::questions::finish::{FinishProblem, WallsProblem};
 use calc::job::{BuiltInEntry, Room, Typed, WindowEntry};
 use leptos::prelude::*;
 
@@ -13,7 +13,7 @@ use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
 use crate::reactive::{When, derived, memo};
 use crate::words::{closing as words, common};
-use crate::work::Work;
+use crate::work::{Work, closing_part};
 
 /// Fields side by side.
 pub fn pair(one: AnyView, other: AnyView) -> AnyView {
@@ -29,6 +29,18 @@ pub fn need(
     at: At<Typed>,
 ) -> AnyView {
     number(room.open, id, label(words), field, Shown::default(), at)
+}
+
+/// One that the whole question may refuse too.
+pub fn need_also(
+    room: OpenRoom,
+    id: impl Into<String>,
+    words: &'static str,
+    field: Field,
+    also: Signal<Option<String>>,
+    at: At<Typed>,
+) -> AnyView {
+    number(room.open, id, label(words), field, Shown::also(also), at)
 }
 
 /// One that may stay empty.
@@ -167,6 +179,22 @@ pub fn Walls(
             .collect::<Vec<_>>()
     });
     let walls = wall_options(room);
+    let part = closing_part(room);
+    let misfit = memo(move || {
+        part.with(|room| {
+            match calc::job::questions::finish::walls::walls::<()>(room.as_ref()?, with_height) {
+                Err(FinishProblem::Walls(what)) => Some(what),
+                _ => None,
+            }
+        })
+    });
+    // What does not fit is said at the field that it is of.
+    let beside = move |of: WallsProblem| {
+        derived(move || {
+            let what = misfit.get().filter(|what| *what == of)?;
+            part.with(|room| Some(words::walls_problem(what, room.as_ref()?)))
+        })
+    };
     let window = move |row: u32| {
         view! {
             {pick(
@@ -181,7 +209,7 @@ pub fn Walls(
                 need(room, format!("window-{row}-sill"), words::sill(), fields::SILL, at!(room id, walls.windows[row]; sill)),
             )}
             {pair(
-                need(room, format!("window-{row}-width"), words::width(), fields::OPENING_HEIGHT, at!(room id, walls.windows[row]; width)),
+                need_also(room, format!("window-{row}-width"), words::width(), fields::OPENING_HEIGHT, beside(WallsProblem::WindowOutside(row)), at!(room id, walls.windows[row]; width)),
                 need(room, format!("window-{row}-height"), words::height(), fields::OPENING_HEIGHT, at!(room id, walls.windows[row]; height)),
             )}
         }
@@ -198,7 +226,7 @@ pub fn Walls(
             )}
             {pair(
                 need(room, format!("built-in-{row}-from"), words::from_start(), fields::ALONG, at!(room id, walls.built_ins[row]; from_start)),
-                need(room, format!("built-in-{row}-width"), words::width(), fields::OPENING_WIDTH, at!(room id, walls.built_ins[row]; width)),
+                need_also(room, format!("built-in-{row}-width"), words::width(), fields::OPENING_WIDTH, beside(WallsProblem::BuiltInOutside(row)), at!(room id, walls.built_ins[row]; width)),
             )}
             {yes(
                 room,
@@ -237,7 +265,7 @@ pub fn Walls(
             <h2>{words::walls_heading()}</h2>
             <p class="quiet">{words::walls_hint()}</p>
             {height}
-            {need(room, "door-height", words::door_height(), fields::OPENING_HEIGHT, at!(room id; walls.door_height))}
+            {need_also(room, "door-height", words::door_height(), fields::OPENING_HEIGHT, beside(WallsProblem::DoorHigherThanWall), at!(room id; walls.door_height))}
             <h3>{words::windows()}</h3>
             {rows(
                 windows,

@@ -229,7 +229,8 @@ pub fn number(
     let id: String = id.into();
     let hint = Signal::stored(shown.hint.to_owned());
     let units = open.units();
-    view! { <Measured id label hint field units optional=shown.optional value on_typed /> }
+    let also = shown.refused();
+    view! { <Measured id label hint field units also optional=shown.optional value on_typed /> }
         .into_any()
 }
 

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 
 use super::air::AirParts;
 use super::board::BoardParts;
-use super::closing::{need, pair, rows, wall_code, wall_options};
+use super::closing::{need, need_also, pair, rows, wall_code, wall_options};
 use super::job_fields::{at, pick};
 use super::paint::PaintParts;
 use super::sum_fields::label;
@@ -21,6 +21,7 @@ use crate::reactive::{derived, say};
 use crate::shell::{PageHeading, stage_word};
 use crate::words::closing as words;
 use crate::words::{common, jobs as job_words, sums};
+use crate::work::Work;
 
 /// A stage of closing up without a job.
 #[component]
@@ -88,6 +89,14 @@ fn Sizes(room: OpenRoom, doorways: bool) -> impl IntoView {
     let id = room.id;
     let ids = room.part(|r| r.openings.iter().map(|row| row.id).collect::<Vec<_>>());
     let walls = wall_options(room);
+    let work = Work::of(room);
+    let units = room.open.units();
+    let beside = move |row: u32| {
+        derived(move || {
+            work.openings
+                .with(|(_, troubles)| super::room::misplaced(troubles, row, units.get()))
+        })
+    };
     let form = move |row: u32| {
         view! {
             {pick(
@@ -99,7 +108,7 @@ fn Sizes(room: OpenRoom, doorways: bool) -> impl IntoView {
             )}
             {pair(
                 need(room, format!("door-{row}-from"), words::from_start(), fields::ALONG, at!(room id, openings[row]; from_start)),
-                need(room, format!("door-{row}-width"), words::width(), fields::OPENING_WIDTH, at!(room id, openings[row]; width)),
+                need_also(room, format!("door-{row}-width"), words::width(), fields::OPENING_WIDTH, beside(row), at!(room id, openings[row]; width)),
             )}
         }
         .into_any()

@@ -144,6 +144,8 @@ pub struct Shown {
     pub hint: &'static str,
     /// The field may stay empty.
     pub optional: bool,
+    /// A refusal that only the whole question can see.
+    pub also: Option<Signal<Option<String>>>,
 }
 
 impl Shown {
@@ -152,6 +154,7 @@ impl Shown {
         Self {
             hint,
             optional: false,
+            also: None,
         }
     }
 
@@ -160,7 +163,22 @@ impl Shown {
         Self {
             hint,
             optional: true,
+            also: None,
         }
+    }
+
+    /// A field that the whole question may refuse.
+    pub const fn also(refused: Signal<Option<String>>) -> Self {
+        Self {
+            hint: "",
+            optional: false,
+            also: Some(refused),
+        }
+    }
+
+    /// What the whole question refuses.
+    pub fn refused(self) -> Signal<Option<String>> {
+        self.also.unwrap_or_else(|| Signal::stored(None))
     }
 }
 
@@ -189,7 +207,8 @@ pub fn field(
     let id: String = id.into();
     let hint = Signal::stored(shown.hint.to_owned());
     let units = open.units();
-    view! { <Measured id label hint field units optional=shown.optional value on_typed /> }
+    let also = shown.refused();
+    view! { <Measured id label hint field units also optional=shown.optional value on_typed /> }
         .into_any()
 }
 

@@ -6,11 +6,13 @@ mod bed;
 
 mod rules;
 
+use calc::finish::tile::TileRefusal;
+use calc::job::questions::finish::FinishProblem;
 use calc::job::questions::finish::tile::ask;
 use calc::job::{ObstacleEntry, Room, TilePattern, TileStart, Units, fields};
 use leptos::prelude::*;
 
-use super::closing::{may, need, pair, rows, yes};
+use super::closing::{may, need, need_also, pair, rows, yes};
 use super::job_fields::{at, choice, code_at, pick};
 use super::sum_fields::label;
 use crate::answer::Cautions;
@@ -52,7 +54,7 @@ pub fn TileParts(
         shared::caution_asbestos().to_owned(),
     ];
     view! {
-        <TileForm room />
+        <TileForm tiling />
         <Answer tiling />
         <Rules tiling />
         <Bed tiling />
@@ -94,8 +96,17 @@ const STARTS: [TileStart; 4] = [
 ];
 
 #[component]
-fn TileForm(room: OpenRoom) -> impl IntoView {
+fn TileForm(tiling: Tiling) -> impl IntoView {
+    let room = tiling.room;
     let id = room.id;
+    let larger = derived(move || {
+        tiling.laid.with(|laid| match laid {
+            Some(Err(FinishProblem::Refused(of @ TileRefusal::LargerThanRoom { .. }))) => {
+                Some(words::refusal(of, room.open.units().get()))
+            }
+            _ => None,
+        })
+    });
     let pattern = room.part(|r| r.tile.pattern);
     let start = room.part(|r| r.tile.start);
     let patterns: Vec<ChoiceOption> = PATTERNS
@@ -129,8 +140,8 @@ fn TileForm(room: OpenRoom) -> impl IntoView {
             <h2>{words::the_tile()}</h2>
             <p class="quiet">{words::measured_hint()}</p>
             {pair(
-                need(room, "tile-width", words::width_label(), fields::TILE_SIDE, at!(room id; tile.width)),
-                need(room, "tile-height", words::height_label(), fields::TILE_SIDE, at!(room id; tile.height)),
+                need_also(room, "tile-width", words::width_label(), fields::TILE_SIDE, larger, at!(room id; tile.width)),
+                need_also(room, "tile-height", words::height_label(), fields::TILE_SIDE, larger, at!(room id; tile.height)),
             )}
             {pair(
                 need(room, "tile-joint", words::joint_label(), fields::TILE_JOINT, at!(room id; tile.joint)),

@@ -133,7 +133,8 @@ pub fn problem<R>(
     }
 }
 
-fn walls_problem(what: WallsProblem, room: &Room) -> String {
+/// What does not fit in the walls.
+pub fn walls_problem(what: WallsProblem, room: &Room) -> String {
     let place = |ids: Vec<u32>, id: u32| ids.iter().position(|of| *of == id).unwrap_or(0);
     match what {
         WallsProblem::OpeningUnplaced(id) => {

@@ -1,9 +1,67 @@
-//! Closing up a room: tile, paint, trim. Figures are those of worked examples outside the project, as each step says.
+//! Closing up a room: tile, board, paint, trim, air. Figures are those of worked examples outside the project or worked out by
+//! hand, as each step says.
 
-use calc::job::{Job, Opening, Room, Typed, Units, demo};
+use calc::job::{
+    CircuitEntry, Covered, Job, ObstacleEntry, Opening, PatchEntry, Room, Typed, Units,
+    WindowEntry, demo, file,
+};
+use calc::job::{TilePattern, TileStart};
 use tests::journey::journey;
 
 use crate::bath::start_with;
+
+/// A bath of 5 by 8 ft with everything of closing up entered.
+pub fn closed_job() -> Job {
+    let mut job = job("60", "96", "30");
+    job.id = "closed".to_owned();
+    let [window, patch, tub, circuit] = std::array::from_fn(|_| job.fresh_id());
+    job.circuits
+        .push(CircuitEntry::new(circuit, "Bath", Units::FeetInches));
+    let room = &mut job.rooms[0];
+    room.name = "Upstairs bath".to_owned();
+    room.walls.height = inches("96");
+    room.walls.windows.push(WindowEntry {
+        wall: 2,
+        from_start: inches("20"),
+        sill: inches("48"),
+        width: inches("24"),
+        height: inches("36"),
+        ..WindowEntry::new(window)
+    });
+    room.tile.width = inches("12");
+    room.tile.height = inches("24");
+    room.tile.pattern = TilePattern::Third;
+    room.tile.start = TileStart::Best;
+    room.tile.per_box = Typed::plain("8");
+    room.tile.membrane_roll = Typed::new("54", "ft2");
+    room.tile.obstacles.push(ObstacleEntry {
+        x: inches("0"),
+        y: inches("66"),
+        width: inches("60"),
+        length: inches("30"),
+        ..ObstacleEntry::new(tub)
+    });
+    room.board.on = Covered::Both;
+    room.board.patches.push(PatchEntry {
+        width: inches("16"),
+        height: inches("20"),
+        ..PatchEntry::new(patch)
+    });
+    for coat in [
+        &mut room.paint.primer,
+        &mut room.paint.walls,
+        &mut room.paint.ceiling,
+    ] {
+        coat.used = true;
+    }
+    (room.trim.base, room.trim.shoe, room.trim.casing) = (true, true, true);
+    room.air.low_flow = Typed::plain("80");
+    room.air.high_flow = Typed::plain("50");
+    room.air.length = Typed::new("12", "ft");
+    room.air.elbows = Typed::plain("2");
+    room.air.fan_amps = Typed::plain("0.5");
+    job
+}
 
 fn inches(text: &str) -> Typed {
     Typed::new(text, "in")
@@ -81,6 +139,12 @@ fn a_room_is_painted() {
         let mut job = job("144", "168", "36");
         job.rooms[0].walls.door_height = inches("80");
         start_with(&page, &job, "/job/close-1/room/1/paint").await?;
+        page.see("Nothing is painted yet.").await?;
+        page.script(
+            "document.querySelector('#walls-used input[value=yes]').click()",
+            vec![],
+        )
+        .await?;
         page.see("height of the walls").await?;
         page.type_into("Height of the walls", "9'").await?;
         // A door of 36 by 84 in is 21 square feet; a window of 48 by 72 in 24 more.
@@ -104,6 +168,14 @@ fn a_room_is_painted() {
 fn trim_is_cut() {
     journey(|page| async move {
         start_with(&page, &job("144", "120", "32"), "/job/close-1/room/1/trim").await?;
+        page.see("Nothing is cut yet.").await?;
+        for what in ["base", "casing"] {
+            page.script(
+                &format!("document.querySelector('#cut-{what} input[value=yes]').click()"),
+                vec![],
+            )
+            .await?;
+        }
         page.type_into("Reveal", "0").await?;
         // Legs of 80 + 2-1/4 in, a head of 32 + 4-1/2 in.
         page.see("leg, wall 1: 6' 10 1/4\"").await?;
@@ -111,5 +183,128 @@ fn trim_is_cut() {
         page.see("Base, wall 3: 12' 0\"").await?;
         page.accessible().await?;
         page.whole_picture("closing-trim").await
+    });
+}
+
+/// Four walls of 12 by 8 ft without openings: each two sheets of 4 by 12 ft with one tapered joint of 12 ft; four corners of 8
+/// ft; ten studs with four screws each in a sheet. Tape 48 + 32 ft and 10 percent; compound 9 to 13.5 gal for 1000 square feet.
+#[test]
+fn walls_get_board() {
+    journey(|page| async move {
+        let mut job = job("144", "144", "30");
+        job.rooms[0].openings.clear();
+        start_with(&page, &job, "/job/close-1/room/1/board").await?;
+        page.see("Nothing gets board yet.").await?;
+        page.script(
+            "document.querySelector('#board-on input[value=walls]').click()",
+            vec![],
+        )
+        .await?;
+        page.see("height of the walls").await?;
+        page.type_into("Height of the walls", "8'").await?;
+        page.see("Buy 8 of 4 × 12 ft. No layout takes fewer.")
+            .await?;
+        page.see("384 ft²").await?;
+        let text = page.text().await?;
+        for (name, figure) in [
+            ("Joints of tapered edges", "48' 0\""),
+            ("Inside corners", "32' 0\""),
+            ("Screws", "320"),
+            ("Tape, with the allowance", "88' 0\""),
+        ] {
+            let after = text.split(name).nth(1).unwrap_or_default();
+            assert!(after.trim_start().starts_with(figure), "{name}: {text}");
+        }
+        page.see("3.46 gal to 5.18 gal").await?;
+        page.see("1 to 2 pails").await?;
+        page.type_into("Level of finish", "0").await?;
+        page.see("At this level no joint is taped").await?;
+        page.type_into("Level of finish", "4").await?;
+        page.click("Add a patch").await?;
+        page.type_into("Width", "60").await?;
+        page.type_into("Height", "60").await?;
+        page.see("Patch 1, 5' 0\" × 5' 0\", is larger than any sheet.")
+            .await?;
+        page.type_into("Height", "20").await?;
+        page.see("for patch 1").await?;
+        page.accessible().await
+    });
+}
+
+/// A bath of 5 by 8 ft needs 50 cfm (IRC 2021 Table M1505.4.4). A fan of 0.5 A with a heater of 1300 W on 120 V is 11.33 A.
+#[test]
+fn a_fan_is_judged_by_its_duct_and_planned_on_its_circuit() {
+    journey(|page| async move {
+        let mut job = job("60", "96", "30");
+        let circuit = job.fresh_id();
+        job.circuits
+            .push(CircuitEntry::new(circuit, "Bath", Units::FeetInches));
+        start_with(&page, &job, "/job/close-1/room/1/air").await?;
+        page.see("flow at low pressure").await?;
+        page.type_into("Flow at low pressure, cfm", "80").await?;
+        page.type_into("Flow at high pressure, cfm", "50").await?;
+        page.choose("It is", "smooth metal or plastic").await?;
+        page.type_into("Length of its straight parts", "10").await?;
+        page.type_into("Elbows", "1").await?;
+        page.see("The room needs 50 cfm.").await?;
+        page.see("This duct chokes the fan from 80 cfm to about 6")
+            .await?;
+        page.type_into("Elbows", "9").await?;
+        page.see("than the fan moves").await?;
+        page.see("not kept").await?;
+        page.type_into("The fan's current, A", "0.5").await?;
+        page.type_into("Its heater, W", "1300").await?;
+        page.see("It takes 11.33 A at 120 V").await?;
+        page.click("Plan it on this circuit").await?;
+        page.see("Planned on Bath.").await?;
+        page.see("That circuit is not judged yet").await?;
+        page.type_into("Its heater, W", "1500").await?;
+        page.see("Planned on Bath with other figures").await?;
+        page.click("Plan it on this circuit").await?;
+        page.see_gone("with other figures").await?;
+        let kept = page.kept("roomwright.job.close-1").await?;
+        let kept = file::read(&kept.unwrap_or_default())?;
+        let planned: Vec<&str> = kept.circuits[0]
+            .planned
+            .iter()
+            .map(|of| of.amount.text.as_str())
+            .collect();
+        assert_eq!(planned, ["0.5", "1500"]);
+        assert_eq!(kept.circuits[0].outlets.text, "1");
+        page.accessible().await
+    });
+}
+
+/// The same walls of 12 by 8 ft without a job, then kept into one; and 1000 square feet of board to level 4 (9 to 13.5 gal).
+#[test]
+fn closing_up_is_summed_without_a_job() {
+    journey(|page| async move {
+        page.open("/sums/board").await?;
+        page.up().await?;
+        page.type_into("Width of the room", "12'").await?;
+        page.type_into("Length of the room", "12'").await?;
+        page.type_into("Height of the walls", "8'").await?;
+        page.script(
+            "document.querySelector('#board-on input[value=walls]').click()",
+            vec![],
+        )
+        .await?;
+        page.see("Buy 8 of 4 × 12 ft.").await?;
+        page.reload().await?;
+        page.up().await?;
+        page.see("Buy 8 of 4 × 12 ft.").await?;
+        page.click("Keep").await?;
+        page.see("Wall board:").await?;
+        page.see("Buy 8 of 4 × 12 ft.").await?;
+        // The sizes are there for the other sums.
+        page.open("/sums/trim").await?;
+        page.up().await?;
+        page.see("Base, wall 3: 12' 0\"").await?;
+        page.open("/sums/compound").await?;
+        page.up().await?;
+        page.type_into("Board", "1000").await?;
+        page.see("9 gal to 13.5 gal").await?;
+        page.see("2 to 3 pails").await?;
+        page.accessible().await
     });
 }

@@ -45,6 +45,26 @@ impl Boarding {
         Self { room, part, found }
     }
 
+    /// What is said of a patch that is refused, by its row.
+    pub fn patch_refused(self, row: u32) -> Signal<Option<String>> {
+        let units = self.room.open.units();
+        derived(move || {
+            self.found.with(|found| {
+                let Some(Err(FinishProblem::Refused(of))) = found else {
+                    return None;
+                };
+                let BoardRefusal::PatchLarger { patch, .. } = of else {
+                    return None;
+                };
+                let at = self.part.with(|room| {
+                    let rows = &room.as_ref()?.board.patches;
+                    rows.iter().position(|of| of.id == row)
+                });
+                (at == Some(*patch)).then(|| words::refusal(of, units.get()))
+            })
+        })
+    }
+
     /// The layout, where there is one.
     pub fn plan(self) -> Option<Arc<BoardPlan>> {
         self.found.with(|found| {
