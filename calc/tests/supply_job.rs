@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+use calc::finish::paint::Paint;
 use calc::job::questions::answers::answers;
 use calc::job::questions::supply::buying::{Buying, buying};
 use calc::job::questions::supply::quote::{kept, own_prices, quote, whole_job};
@@ -188,7 +189,8 @@ fn rooms_are_held_against_a_quote_together() {
         .with_allowance(20.0)
         .sold_by(Unit::Bag, 0.5);
     let needs = whole_job(&[pour(), other]);
-    assert!(needs[0].packs.is_empty());
+    // 5 / 0.45 and 3 / 0.5 are 17.11 bags of both kinds for 8 cubic feet.
+    close(needs[0].packs[0].holds, 8.0 / (5.0 / 0.45 + 3.0 / 0.5));
     // (5 x 10 + 3 x 20) / 8.
     close(needs[0].usual_percent, 13.75);
 }
@@ -292,4 +294,140 @@ fn sizes_alone_give_needs() {
     assert_eq!(needs_by_sizes(&sum).unwrap_err()[0].name, "height");
     sum.work = vec![QuoteWork::Tile];
     assert_eq!(needs_by_sizes(&sum).unwrap().len(), 2);
+}
+
+/// A bath of 5 by 8 ft: its tile, board, paint, trim and air.
+fn closed_job() -> Job {
+    let inches = |text: &str| Typed::new(text, "in");
+    let mut job = Job::new(
+        "k4",
+        "",
+        "2026-03-02T08:00:00Z",
+        calc::job::Units::FeetInches,
+    );
+    let room = &mut job.rooms[0];
+    room.outline.width = inches("60");
+    room.outline.length = inches("96");
+    room.walls.height = inches("96");
+    room.tile.width = inches("12");
+    room.tile.height = inches("12");
+    room.tile.joint = inches("1/8");
+    room.tile.edge_gap = inches("0");
+    room.tile.per_box = Typed::plain("10");
+    room.tile.membrane_roll = Typed::new("54", "ft2");
+    room.board.on = calc::job::Covered::Both;
+    room.paint.walls.used = true;
+    room.trim.base = true;
+    room.air.low_flow = Typed::plain("80");
+    room.air.length = Typed::new("12", "ft");
+    room.air.elbows = Typed::plain("2");
+    job
+}
+
+/// The buying list and the room's own answers are two ways to the same figures; tile is 44 in boxes of 10 (12 in tile in 60
+/// by 96 in: 40 and 10 percent).
+#[test]
+fn the_needs_of_closing_up_are_those_of_its_answers() {
+    let job = closed_job();
+    let closing = &answers(&job).closing[0];
+    let needs = needs_of(&job);
+    let of = |kind| needs.iter().find(|need| need.kind == kind).unwrap();
+    assert_eq!(of(Kind::Tile).packs_to_buy(), Some(5.0));
+    close(of(Kind::Tile).exact, 40.0);
+    let bags = |kind, count: u32| assert_eq!(of(kind).packs_to_buy(), Some(f64::from(count)));
+    bags(Kind::TileMortar, closing.mortar.as_ref().unwrap().bags);
+    bags(Kind::Grout, closing.grout.as_ref().unwrap().bags);
+    let membrane = closing.membrane.as_ref().unwrap().unwrap();
+    bags(Kind::Membrane, membrane.rolls);
+    let plan = closing.board.as_ref().unwrap();
+    bags(Kind::Board, plan.sheet_count);
+    assert_eq!(of(Kind::Screws).exact, f64::from(plan.screws));
+    // Walls 26 x 8 = 208 and the ceiling 40 square feet.
+    close(of(Kind::Board).exact, 248.0);
+    let compound = closing.compound.as_ref().unwrap();
+    close(
+        of(Kind::Compound).range_in(Unit::Gallon).unwrap().high,
+        compound.compound_gal.high,
+    );
+    let tape = of(Kind::JointTape);
+    close(tape.amount(tape.usual_percent), compound.tape_ft);
+    let Paint { buy, .. } = closing.paint[0].answer.as_ref().unwrap();
+    let list = buying(&needs, &BuyingEntry::default());
+    let line = |kind| {
+        list.lines
+            .iter()
+            .find(|line| line.need.kind == kind)
+            .unwrap()
+    };
+    assert_eq!(line(Kind::WallPaint).to_buy, f64::from(buy.quarts) / 4.0);
+    let base = closing.cutting[0]
+        .answer
+        .as_ref()
+        .unwrap()
+        .as_ref()
+        .unwrap();
+    assert_eq!(line(Kind::Base).to_buy, base.bars.len() as f64);
+    close(of(Kind::Base).exact, 26.0);
+    assert_eq!(
+        (
+            of(Kind::Fan).exact,
+            of(Kind::Duct).exact,
+            of(Kind::Elbow).exact
+        ),
+        (1.0, 12.0, 2.0)
+    );
+    assert!(Needed::of(&job).open.is_empty());
+}
+
+#[test]
+fn what_was_not_begun_needs_nothing_and_what_is_amiss_says_so() {
+    let mut job = closed_job();
+    let room = &mut job.rooms[0];
+    room.tile.height = Typed::plain("wide");
+    room.walls.height = Typed::default();
+    room.trim.kerf = Typed::plain("x");
+    room.air.length = Typed::default();
+    let needed = Needed::of(&job);
+    assert!(needed.needs.is_empty());
+    let kinds: Vec<Kind> = needed.open.iter().map(|open| open.kind).collect();
+    assert_eq!(
+        kinds,
+        [
+            Kind::Tile,
+            Kind::Board,
+            Kind::WallPaint,
+            Kind::Base,
+            Kind::Fan
+        ]
+    );
+    // A search that is under way is no need yet.
+    let searching = Needed::with_tiles(&closed_job(), &|_, _| None);
+    assert_eq!(searching.open[0].why, OpenWhy::Searching);
+    let fresh = Job::new(
+        "k5",
+        "",
+        "2026-03-02T08:00:00Z",
+        calc::job::Units::FeetInches,
+    );
+    assert_eq!(Needed::of(&fresh), Needed::default());
+}
+
+/// Two rooms whose sheets are of different sizes: 3 of 32 and 2 of 48 square feet are five of 38.4.
+#[test]
+fn sheets_of_two_sizes_are_held_against_a_quote_as_their_mean() {
+    let board = |room, count, holds| {
+        let pack = calc::supply::need::Pack {
+            unit: Unit::Sheet,
+            holds,
+        };
+        let mix = vec![calc::supply::need::Mixed { count, pack }];
+        let exact = f64::from(count) * holds;
+        Need::new(Kind::Board, Dimension::Area, exact)
+            .with_allowance(0.0)
+            .bought_as(mix)
+            .of_room(room)
+    };
+    let whole = whole_job(&[board(1, 3, 32.0), board(2, 2, 48.0)]);
+    close(whole[0].packs[0].holds, 38.4);
+    close(whole[0].range_in(Unit::Sheet).unwrap().usual, 5.0);
 }

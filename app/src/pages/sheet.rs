@@ -89,7 +89,7 @@ pub fn SheetPage() -> impl IntoView {
         </When>
         {part(SheetPart::Circuits)}
         {part(SheetPart::Boxes)}
-        // What was found in boxes that were opened comes here.
+        {part(SheetPart::Opened)}
         {part(SheetPart::Buying)}
         {part(SheetPart::Quote)}
         {part(SheetPart::Cautions)}
@@ -135,12 +135,13 @@ fn Choose(open: OpenJob) -> impl IntoView {
 }
 
 /// The parts that can be chosen today.
-const OFFERED: [SheetPart; 8] = [
+const OFFERED: [SheetPart; 9] = [
     SheetPart::Floors,
     SheetPart::Doorways,
     SheetPart::Panel,
     SheetPart::Circuits,
     SheetPart::Boxes,
+    SheetPart::Opened,
     SheetPart::Buying,
     SheetPart::Quote,
     SheetPart::Cautions,

@@ -44,6 +44,14 @@ words! {
     circuit_open => "something is missing" | "falta algo";
     boxes => "Boxes" | "Cajas";
     no_boxes => "No box is entered." | "No hay cajas anotadas.";
+    no_opened => "No box was opened." | "No se abrió ninguna caja.";
+    opened_when => "When" | "Cuándo";
+    opened_before => "before" | "antes";
+    opened_after => "after" | "después";
+    opened_what => "What was measured" | "Qué se midió";
+    opened_shown => "It showed" | "Marcó";
+    opened_untitled => "Opened box" | "Caja abierta";
+    opened_unread => "can’t be read: something is missing" | "no se puede leer: falta algo";
     buying => "Buying list" | "Lista de compras";
     buy_what => "What" | "Qué";
     buy_much => "To buy" | "Comprar";

@@ -308,3 +308,130 @@ fn closing_up_is_summed_without_a_job() {
         page.accessible().await
     });
 }
+
+/// What only the whole question can see is said at the field where it is mended, and what was typed stays.
+#[test]
+fn what_does_not_fit_is_said_at_its_field() {
+    journey(|page| async move {
+        let mut job = closed_job();
+        job.id = "close-1".to_owned();
+        start_with(&page, &job, "/job/close-1/room/1/outline").await?;
+        page.refused(
+            "Width between jambs",
+            "80",
+            "It runs 3' 4\" past the wall's end; the wall is 5' 0\" long.",
+        )
+        .await?;
+        page.type_into("Width between jambs", "30").await?;
+        page.open("/job/close-1/room/1/paint").await?;
+        page.up().await?;
+        page.refused(
+            "Width",
+            "70",
+            "Window 1 does not lie within its wall. Check its place and size.",
+        )
+        .await?;
+        page.type_into("Width", "24").await?;
+        page.refused(
+            "Height of the doorways",
+            "100",
+            "The doorways are higher than the walls. Check both heights.",
+        )
+        .await?;
+        page.type_into("Height of the doorways", "80").await?;
+        page.refused("Price of a gallon, $", "-4", "Enter 0 or more.")
+            .await?;
+        page.open("/job/close-1/room/1/tile").await?;
+        page.up().await?;
+        page.type_into("The other side", "120").await?;
+        page.refused(
+            "Side along the rows",
+            "120",
+            "One tile is larger than the floor both ways.",
+        )
+        .await?;
+        // Legs of 95 + 3/16 + 2-1/4 in, and sticks of 8 ft alone.
+        page.open("/job/close-1/room/1/trim").await?;
+        page.up().await?;
+        for feet in [10, 12, 14, 16] {
+            page.script(
+                &format!("document.querySelector('#stock-{feet} input[value=no]').click()"),
+                vec![],
+            )
+            .await?;
+        }
+        page.type_into("Height of the doorways", "95").await?;
+        page.see("is longer than the longest stick, 8' 0\"").await
+    });
+}
+
+/// From an empty room to a sheet on paper. Walls of 12 by 8 ft all round and no openings: eight sheets of 4 by 12 ft (each wall
+/// two), 10 studs x 4 screws in each and 10 percent more; tape 48 ft of joints and 32 of corners; 384 square feet painted
+/// twice at 350 a gallon with 10 percent; base 48 ft.
+#[test]
+fn an_empty_room_comes_to_a_sheet_on_paper() {
+    journey(|page| async move {
+        page.open("/").await?;
+        page.up().await?;
+        page.click("New job").await?;
+        page.see("Rooms").await?;
+        let path = page.path().await?;
+        let id = path.split("/job/").nth(1).unwrap_or_default().to_owned();
+        let id = id.split('/').next().unwrap_or_default().to_owned();
+        page.open(&format!("/job/{id}/room/1/outline")).await?;
+        page.up().await?;
+        page.type_into("Width, left to right", "12'").await?;
+        page.type_into("Length, near to far", "12'").await?;
+        let pick = |what: &'static str, value: &'static str| {
+            format!("document.querySelector('#{what} input[value={value}]').click()")
+        };
+        page.open(&format!("/job/{id}/room/1/board")).await?;
+        page.up().await?;
+        page.script(&pick("board-on", "walls"), vec![]).await?;
+        page.type_into("Height of the walls", "8'").await?;
+        page.see("8 of 4 × 12 ft").await?;
+        page.open(&format!("/job/{id}/room/1/paint")).await?;
+        page.up().await?;
+        page.script(&pick("walls-used", "yes"), vec![]).await?;
+        page.see("384 ft² to paint").await?;
+        page.open(&format!("/job/{id}/room/1/trim")).await?;
+        page.up().await?;
+        page.script(&pick("cut-base", "yes"), vec![]).await?;
+        page.see("Base, wall 3: 12' 0\"").await?;
+        page.open(&format!("/job/{id}/sheet")).await?;
+        page.up().await?;
+        let board_ft2 = 4.0 * 12.0 * 8.0_f64;
+        let screws = 8.0 * (144.0_f64 / 16.0 + 1.0) * (48.0_f64 / 16.0 + 1.0);
+        let gal = board_ft2 * 2.0 / 350.0 * 1.1;
+        let quarts = (gal * 4.0).ceil() as u32;
+        let pails = (board_ft2 / 1000.0 * 9.4 / 4.5).ceil();
+        let unit = if pails > 1.0 { "pails" } else { "pail" };
+        for (what, much) in [
+            ("Wall board", "8 sheets of 48 ft²".to_owned()),
+            (
+                "Board screws",
+                format!("{:.0} pieces", (screws * 1.1).ceil()),
+            ),
+            ("Joint compound", format!("{pails:.0} {unit}")),
+            ("Joint tape", format!("{:.0} ft", (48.0 + 32.0) * 1.1)),
+            (
+                "Wall paint",
+                format!("{} gal, {} qt", quarts / 4, quarts % 4),
+            ),
+            ("Baseboard", "4 pieces of 12 ft".to_owned()),
+        ] {
+            let row = page
+                .script(
+                    "return [...document.querySelectorAll('tr')].map((r) => [...r.cells].map((c) => c.textContent.trim()))
+                        .find((r) => r[0] === arguments[0]) || []",
+                    vec![what.into()],
+                )
+                .await?;
+            assert_eq!(row[1], much.as_str(), "{what}");
+        }
+        page.whole_picture("closing-sheet").await?;
+        let pdf = page.print().await?;
+        assert!(pdf.starts_with(b"%PDF"));
+        Ok(())
+    });
+}

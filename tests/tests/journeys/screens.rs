@@ -13,7 +13,7 @@ use crate::bath::{bath_job, put};
 use crate::closing_up::closed_job;
 
 /// Name and address of every screen.
-const SCREENS: [(&str, &str); 48] = [
+const SCREENS: [(&str, &str); 47] = [
     ("jobs", "/"),
     ("job", "/job/bath-1"),
     ("outline", "/job/bath-1/room/1/outline"),

@@ -3,20 +3,23 @@
 use calc::floor::doorway::Higher;
 use calc::floor::pour::PourKind;
 use calc::job::questions::answers::{Ground, Poured, poured};
+use calc::job::questions::opened::{described, readings};
 use calc::job::questions::supply::quote::quote;
-use calc::job::{Job, PourChoice, Room, SheetPart, Units};
+use calc::job::{Job, PourChoice, ReadingEntry, ReadingKind, Room, SheetPart, Units};
 use calc::quantity::{Area, AreaUnit, Volume, VolumeUnit, fixed};
 use leptos::prelude::*;
 
 use super::super::buy;
 use super::super::jobs::shown_room;
+use super::super::open_box::Names;
 use super::super::quote::questions;
 use crate::house::{House, box_name, circuit_name, fails};
 use crate::open_job::OpenJob;
 use crate::pictures::{length_text, reading_text};
 use crate::supply::Supply;
+use crate::words::open_box::measure;
 use crate::words::wiring::{self, fill, panel as panel_words};
-use crate::words::{common, pour as pour_words, sheet as words, supply as supply_words};
+use crate::words::{closing, common, pour as pour_words, sheet as words, supply as supply_words};
 use crate::work::opening_letter;
 
 /// A part of the sheet.
@@ -75,7 +78,8 @@ pub fn block(part: SheetPart, open: OpenJob, house: House, supply: Supply) -> Bl
         SheetPart::Buying => buying(supply),
         SheetPart::Quote => open.job.with(|job| questions_of(job, supply)),
         SheetPart::Cautions => cautions(),
-        SheetPart::Floors | SheetPart::Opened => Block::default(),
+        SheetPart::Opened => open.job.with(opened),
+        SheetPart::Floors => Block::default(),
     }
 }
 
@@ -310,6 +314,81 @@ fn boxes(house: House, units: Units) -> Block {
     block
 }
 
+/// What was found and put right in opened boxes, with the readings before and after.
+fn opened(job: &Job) -> Block {
+    let mut block = Block::of(words::part(SheetPart::Opened));
+    block.head = vec![
+        words::found_on(),
+        words::opened_when(),
+        words::opened_what(),
+        words::opened_shown(),
+    ];
+    for entry in &job.opened {
+        let name = if entry.name.trim().is_empty() {
+            words::opened_untitled()
+        } else {
+            &entry.name
+        };
+        let note = entry.note.trim();
+        let note = if note.is_empty() {
+            name.to_owned()
+        } else {
+            said(name, note.to_owned())
+        };
+        block.lines.push(note);
+        let names = Names::of(job, entry);
+        let Ok(described) = described(job, entry) else {
+            continue;
+        };
+        let taken = readings(entry, &described.description);
+        for (taken, row) in taken.iter().zip(&entry.readings) {
+            let what = match &taken.reading {
+                Ok(reading) => format!(
+                    "{} ({})",
+                    names.probe(&reading.probe),
+                    names.situation(&reading.situation)
+                ),
+                Err(_) => words::opened_unread().to_owned(),
+            };
+            let when = if taken.proves {
+                words::opened_after()
+            } else {
+                words::opened_before()
+            };
+            block
+                .rows
+                .push(vec![name.to_owned(), when.to_owned(), what, shown(row)]);
+        }
+    }
+    if job.opened.is_empty() {
+        block.lines.push(words::no_opened().to_owned());
+    }
+    block
+}
+
+/// What a meter or a tester showed, as it was typed.
+fn shown(row: &ReadingEntry) -> String {
+    let unit = match row.what {
+        ReadingKind::Tester => {
+            return match row.glows {
+                Some(true) => measure::does_glow().to_owned(),
+                Some(false) => measure::no_glow().to_owned(),
+                None => String::new(),
+            };
+        }
+        ReadingKind::Ohms if row.open => return measure::open().to_owned(),
+        ReadingKind::Volts => "V",
+        ReadingKind::Amps => "A",
+        ReadingKind::Ohms => "Ω",
+    };
+    let text = row.shown.text.trim();
+    if text.is_empty() || text.ends_with(char::is_alphabetic) || text.ends_with(unit) {
+        text.to_owned()
+    } else {
+        format!("{text} {unit}")
+    }
+}
+
 fn buying(supply: Supply) -> Block {
     let mut block = Block::of(words::buying());
     block.head = vec![
@@ -380,6 +459,7 @@ fn cautions() -> Block {
         pour_words::caution_joists(),
         pour_words::caution_asbestos(),
         pour_words::caution_dust(),
+        closing::caution_lead(),
     ]
     .map(str::to_owned)
     .into();
