@@ -257,6 +257,12 @@ fn every_entry_that_is_missing_is_told() {
     };
     let names: Vec<_> = missing.iter().map(|problem| problem.name).collect();
     assert_eq!(names, ["low_flow", "length"]);
+    // Nothing is painted or cut until it is said what.
+    let printed = serde_json::to_value(ClosingAnswers::of(&bare)).unwrap();
+    assert_eq!(printed["paint"], serde_json::json!([]));
+    assert_eq!(printed["cutting"], serde_json::json!([]));
+    let mut bare = bare;
+    bare.paint.walls.used = true;
     let printed = serde_json::to_value(ClosingAnswers::of(&bare)).unwrap();
     assert_eq!(printed["mortar"]["refused"], "before");
     assert_eq!(printed["paint"][0]["kind"], "walls");

@@ -83,7 +83,7 @@ pub fn SheetPage() -> impl IntoView {
             <section class="sheet of-paper directory-part">
                 <h2>{words::panel()}</h2>
                 <When when=move || has_panel.get() fallback=|| view! { <p>{words::no_panel()}</p> }>
-                    {draw(directory)}
+                    <div class="scroll" tabindex="0" role="group" aria-label=words::panel()>{draw(directory)}</div>
                 </When>
             </section>
         </When>

@@ -143,8 +143,8 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
             "sum-measured" => page.see("0.188").await?,
             "sum-cable" => page.see("36.6").await?,
             // As the journeys of closing up work them out.
-            "board" => page.see("Sheets to buy").await?,
-            "air" => page.see("The room needs").await?,
+            "board" => page.see("ft²").await?,
+            "air" => page.see("50 cfm").await?,
             _ => {}
         }
         let width = page

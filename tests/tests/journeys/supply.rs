@@ -182,7 +182,11 @@ fn a_sheet_goes_onto_paper_in_letter_and_a4() {
             let sheets = text.matches("/Type /Page\n").count();
             assert!((2..=5).contains(&sheets), "{name}: {sheets} sheets");
         }
-        // What is left out stays out.
+        // What is left out stays out. After printing the page is laid out anew first.
+        page.script_async(
+            "await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)))",
+        )
+        .await?;
         page.click("Circuits").await?;
         let saved = kept(&page, "sheet-1").await?;
         assert_eq!(saved.sheet.left_out, [calc::job::SheetPart::Circuits]);

@@ -7,6 +7,7 @@ use calc::job::questions::finish::FinishProblem;
 use calc::job::questions::finish::board::closing;
 use calc::job::{Units, fields};
 use calc::quantity::fixed;
+use calc::supply::unit::Dimension;
 use leptos::prelude::*;
 
 use super::answer::Boarding;
@@ -18,6 +19,7 @@ use crate::pages::sum_fields::{Shown, label};
 use crate::pictures::{Figure, length_text};
 use crate::reactive::{When, derived, memo};
 use crate::words::closing::compound as words;
+use crate::words::supply::measured;
 
 /// What it takes, or why that is not known; nothing without a layout.
 type Found = Option<Result<Arc<Compound>, FinishProblem<CompoundRefusal>>>;
@@ -112,6 +114,8 @@ pub fn CompoundAnswer(
 
 fn facts(of: &Compound, units: Units) -> Vec<(String, String)> {
     let feet = |ft: f64| length_text(ft * 12.0, units);
+    // Rules of thumb are no finer than a foot.
+    let about = |ft: f64| measured(ft.round(), Dimension::Length, units);
     let level = &of.level;
     let mut rows = vec![(
         words::row_surface(),
@@ -129,7 +133,7 @@ fn facts(of: &Compound, units: Units) -> Vec<(String, String)> {
         let by_area = &of.tape_by_area_ft;
         rows.push((
             words::row_tape_area(),
-            words::between(feet(by_area.low), feet(by_area.high)),
+            words::between(about(by_area.low), about(by_area.high)),
         ));
     }
     if level.skim {

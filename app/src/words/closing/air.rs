@@ -26,9 +26,9 @@ words! {
     fixtures_hint => "Fixtures count in a bath of more than 100 ft²." | "Los muebles cuentan en un baño de más de 100 ft².";
     fan_heading => "The fan, from its label" | "El extractor, según su placa";
     low_flow => "Flow at low pressure, cfm" | "Flujo a presión baja, cfm";
-    low_static => "That pressure, inches of water" | "Esa presión, pulgadas de agua";
+    low_static => "Low pressure, inches of water" | "Presión baja, pulgadas de agua";
     high_flow => "Flow at high pressure, cfm" | "Flujo a presión alta, cfm";
-    high_static => "That pressure, inches of water" | "Esa presión, pulgadas de agua";
+    high_static => "High pressure, inches of water" | "Presión alta, pulgadas de agua";
     high_hint => "The code asks for the flow at 0.25 in. Without it only a range can be told." | "El código pide el flujo a 0.25 pulg. Sin él solo se sabe un rango.";
     shutoff_label => "Pressure at which nothing moves, inches of water" | "Presión a la que nada se mueve, pulgadas de agua";
     duct_heading => "The duct" | "El ducto";
@@ -68,7 +68,10 @@ words! {
     row_code => "The code’s least" | "Mínimo del código";
     row_area => "By area, 1 cfm a square foot" | "Por área, 1 cfm por pie cuadrado";
     row_fixtures => "By fixtures" | "Por muebles";
-    row_need(by: &str) => "The room needs ({by})" | "El cuarto pide ({by})";
+    row_need(by: &str) => "The room needs, {by}" | "El cuarto pide, {by}";
+    by_code => "by the code" | "por el código";
+    by_area => "by area" | "por área";
+    by_fixtures => "by fixtures" | "por muebles";
     row_loss => "The duct takes" | "El ducto quita";
     row_worth => "Duct with what elbows and cap are worth" | "Ducto con lo que valen codos y tapa";
     row_speed => "Speed in the duct" | "Velocidad en el ducto";
@@ -84,11 +87,11 @@ words! {
     elbows_of(count: u32) => "{count} elbows" | "{count} codos";
     one_elbow => "1 elbow" | "1 codo";
     load_heading => "On its circuit" | "En su circuito";
-    amps_label => "The fan’s current, A" | "Corriente del extractor, A";
+    amps_label => "The fan’s current" | "Corriente del extractor";
     amps_hint => "From the label; its watts are not needed then." | "Según la placa; entonces no hacen falta los watts.";
-    watts_label => "The fan’s power, W" | "Potencia del extractor, W";
-    light_label => "Its light, W" | "Su luz, W";
-    heater_label => "Its heater, W" | "Su calefactor, W";
+    watts_label => "The fan’s power" | "Potencia del extractor";
+    light_label => "Its light" | "Su luz";
+    heater_label => "Its heater" | "Su calefactor";
     load_says(amps: String, va: String) => "It takes {amps} A at 120 V, {va} VA." | "Toma {amps} A a 120 V, {va} VA.";
     by_watts => "The current is by watts as if nothing were lost; a small motor draws more. The amperes on the label are better."
         | "La corriente sale de los watts como si nada se perdiera; un motor chico toma más. Mejor los amperes de la placa.";
@@ -190,9 +193,9 @@ pub fn length(of: &Exhaust, feet: &dyn Fn(f64) -> String) -> (Option<bool>, Stri
 /// Which rule asks for most.
 pub fn governs(of: &Rate) -> &'static str {
     match of.governs {
-        Governs::Code => row_code(),
-        Governs::Area => row_area(),
-        Governs::Fixtures => row_fixtures(),
+        Governs::Code => by_code(),
+        Governs::Area => by_area(),
+        Governs::Fixtures => by_fixtures(),
     }
 }
 

@@ -12,7 +12,7 @@ words! {
     level(number: u8) => "Level {number}" | "Nivel {number}";
     level_hint => "0 to 5. Level 4 is usual under flat paint." | "0 a 5. El nivel 4 es usual bajo pintura mate.";
     pail_label => "A pail holds, gallons" | "Una cubeta lleva, galones";
-    tape_label => "Tape to order more, percent" | "Cinta de más, por ciento";
+    tape_label => "Tape to order more" | "Cinta de más";
     board_label => "Board" | "Tablaroca";
     taped_label => "Joints and inside corners, together" | "Juntas y rincones, en total";
     taped_hint => "Empty: tape is told by rules of thumb alone." | "Vacío: la cinta sale solo de reglas prácticas.";
