@@ -148,6 +148,7 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         _ => view! { <NotHere /> }.into_any(),
                     }}
                     <PrintButton />
+                    <crate::pages::job::PutBack />
                 </main>
             }
             .into_any()
@@ -177,6 +178,7 @@ fn HousePage(stage: Stage, row: Option<u32>) -> impl IntoView {
                 (Stage::Sheet, _) => view! { <SheetPage /> }.into_any(),
                 _ => view! { <PanelPage /> }.into_any(),
             }}
+            <crate::pages::job::PutBack />
         </main>
     }
 }

@@ -7,7 +7,7 @@ use calc::job::Job;
 use leptos::prelude::*;
 
 use crate::store::tabs::{Change, Listener};
-use crate::store::{SaveRefusal, Seen, Shelf, bin, local};
+use crate::store::{SaveRefusal, Seen, Shelf, local};
 
 /// The desk; one for the whole app, by context.
 #[derive(Clone, Copy)]
@@ -27,10 +27,6 @@ impl Desk {
     /// Opens the browser's storage, or memory where it is blocked, and listens to other tabs.
     pub fn open() -> Self {
         let (shelf, refused) = local::open();
-        // Undo is offered until the page goes; what was deleted before then only takes room.
-        for id in bin::deleted(&*shelf).unwrap_or_default() {
-            let _ = bin::purge(&*shelf, &id);
-        }
         let this = Self {
             shelf: StoredValue::new(shelf),
             held: StoredValue::new(BTreeMap::new()),

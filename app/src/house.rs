@@ -98,6 +98,19 @@ pub fn PutBack(
     }
 }
 
+/// The circuits, in the job's order.
+pub fn judged(job: &Job) -> Vec<Judged> {
+    let all = job.circuits.iter();
+    all.map(|c| (c.id, circuit_of(job, c))).collect()
+}
+
+/// The boxes, in the job's order.
+pub fn filled(job: &Job) -> Vec<Filled> {
+    let all = job.boxes.iter();
+    all.map(|b| (b.id, box_fill_of(b, job.code_edition)))
+        .collect()
+}
+
 impl House {
     /// The answers of a job.
     pub fn of(open: OpenJob) -> Self {
@@ -116,20 +129,9 @@ impl House {
             wiring,
             panel: memo(move || wiring.with(panel_view)),
             supply: memo(move || wiring.with(|job| supply_of(&job.panel))),
-            circuits: memo(move || {
-                wiring.with(|job| {
-                    let all = job.circuits.iter();
-                    all.map(|c| (c.id, circuit_of(job, c))).collect()
-                })
-            }),
+            circuits: memo(move || wiring.with(judged)),
             neutrals: memo(move || wiring.with(neutrals_of)),
-            boxes: memo(move || {
-                wiring.with(|job| {
-                    let all = job.boxes.iter();
-                    all.map(|b| (b.id, box_fill_of(b, job.code_edition)))
-                        .collect()
-                })
-            }),
+            boxes: memo(move || wiring.with(filled)),
             taken_out: RwSignal::new(None),
         }
     }

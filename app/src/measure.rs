@@ -2,8 +2,13 @@
 
 use calc::floor::pour::{PourAsk, flat, level};
 use calc::floor::{Outline, Point, Spot, Surface};
+use calc::job::file;
+use calc::job::questions::wiring::neutral::neutrals_of;
+use calc::job::questions::wiring::panel::{panel_view, supply_of};
 use leptos::prelude::window;
 use wasm_bindgen::prelude::wasm_bindgen;
+
+use crate::house::{filled, judged};
 
 /// Milliseconds for a surface, the level and the flat pour over spots in a rectangle: the mean of `runs`; NaN where
 /// the spots make no floor or the browser has no clock.
@@ -57,4 +62,27 @@ pub fn measure_pour(
     } else {
         f64::NAN
     }
+}
+
+/// Milliseconds for every answer of the wiring of the job in this text, as a change of it asks them: panel, supply,
+/// circuits, neutrals and boxes; the mean of `runs`. NaN where the text is no job, something of it has no answer, or the
+/// browser has no clock.
+#[wasm_bindgen]
+pub fn measure_wiring(text: &str, runs: u32) -> f64 {
+    let (Ok(job), Some(clock)) = (file::read(text), window().performance()) else {
+        return f64::NAN;
+    };
+    let start = clock.now();
+    for _ in 0..runs {
+        let asked = panel_view(&job).is_ok() && matches!(supply_of(&job.panel), Some(Ok(_)));
+        let neutrals = neutrals_of(&job)
+            .iter()
+            .all(|neutral| neutral.answer.is_ok());
+        let circuits = judged(&job).iter().all(|(_, judged)| judged.is_ok());
+        let boxes = filled(&job).iter().all(|(_, filled)| filled.is_ok());
+        if !(asked && neutrals && circuits && boxes) {
+            return f64::NAN;
+        }
+    }
+    (clock.now() - start) / f64::from(runs.max(1))
 }

@@ -1,9 +1,13 @@
 //! The job that is open: the one signal that holds it, and its saving at every change.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use crate::reactive::memo;
 use calc::job::{Covered, Job, Room, Units};
 use calc::saved;
 use leptos::prelude::*;
+use send_wrapper::SendWrapper;
 
 use crate::desk::Desk;
 use crate::store::{self, SaveRefusal, Seen, fresh, jobs, keys};
@@ -18,6 +22,17 @@ pub enum SaveState {
     Refused(SaveRefusal),
 }
 
+/// The way back for what was taken out.
+pub type WayBack = Box<dyn FnOnce(&mut Job)>;
+
+/// What was taken out of the job last.
+#[derive(Clone)]
+pub struct TakenOut {
+    /// What it was, in words.
+    pub said: String,
+    back: SendWrapper<Rc<RefCell<Option<WayBack>>>>,
+}
+
 /// The open job, by context on a job's pages.
 #[derive(Clone, Copy)]
 pub struct OpenJob {
@@ -25,6 +40,8 @@ pub struct OpenJob {
     pub job: RwSignal<Job>,
     /// Whether it is saved.
     pub state: RwSignal<SaveState>,
+    /// What was taken out last on the page shown; it can be put back.
+    pub taken_out: RwSignal<Option<TakenOut>>,
     desk: Desk,
     seen: StoredValue<Seen>,
     /// The room shown last.
@@ -39,6 +56,7 @@ impl OpenJob {
         Self {
             job: RwSignal::new(job),
             state: RwSignal::new(SaveState::Saved),
+            taken_out: RwSignal::new(None),
             desk,
             seen: StoredValue::new(seen),
             shown: StoredValue::new(0),
@@ -85,6 +103,28 @@ impl OpenJob {
             job.changed = fresh::now();
         });
         self.save();
+    }
+
+    /// Takes something out of the job, and offers the way back; `said` names what is gone.
+    ///
+    /// `out` gives the way back, or none where there was nothing to take out. The way back puts in again what was taken
+    /// out and leaves alone what was changed since.
+    pub fn take_out(self, said: String, out: impl FnOnce(&mut Job) -> Option<WayBack>) {
+        let mut back = None;
+        self.change(|job| back = out(job));
+        self.taken_out.set(back.map(|back| TakenOut {
+            said,
+            back: SendWrapper::new(Rc::new(RefCell::new(Some(back)))),
+        }));
+    }
+
+    /// Puts back what was taken out last.
+    pub fn put_back(self) {
+        let taken = self.taken_out.get_untracked();
+        self.taken_out.set(None);
+        if let Some(back) = taken.and_then(|taken| taken.back.borrow_mut().take()) {
+            self.change(back);
+        }
     }
 
     /// Saves the job as it is on screen.
@@ -237,6 +277,44 @@ impl OpenRoom {
             if let Some(room) = job.room_mut(self.id) {
                 change(room, id);
             }
+        });
+    }
+
+    /// Takes a row out of one of the room's lists, and offers the way back to its place.
+    pub fn take_out_row<T: 'static>(
+        self,
+        said: String,
+        rows: impl Fn(&mut Room) -> Option<&mut Vec<T>> + 'static,
+        is: impl Fn(&T) -> bool,
+    ) {
+        self.open.take_out(said, move |job| {
+            let list = rows(job.room_mut(self.id)?)?;
+            let at = list.iter().position(is)?;
+            let row = list.remove(at);
+            Some(Box::new(move |job: &mut Job| {
+                if let Some(list) = job.room_mut(self.id).and_then(|room| rows(room)) {
+                    list.insert(at.min(list.len()), row);
+                }
+            }))
+        });
+    }
+
+    /// Changes a part of the room, and offers it back as it was.
+    pub fn replace<T: Clone + 'static>(
+        self,
+        said: String,
+        part: fn(&mut Room) -> &mut T,
+        change: impl FnOnce(&mut Room),
+    ) {
+        self.open.take_out(said, move |job| {
+            let room = job.room_mut(self.id)?;
+            let before = part(room).clone();
+            change(room);
+            Some(Box::new(move |job: &mut Job| {
+                if let Some(room) = job.room_mut(self.id) {
+                    *part(room) = before;
+                }
+            }))
         });
     }
 

@@ -18,7 +18,7 @@ use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
 /// The stored file that has every field of this version; `v1-full.json` is one of the days before the wiring,
-/// `v1-wiring.json` of those before the buying list, closing up and opened boxes.
+/// `v1-wiring.json` of those before the buying list, closing up and opened boxes, `v1-walked.json` before the first two.
 const FULL: &str = "v1-whole.json";
 
 fn folder() -> PathBuf {

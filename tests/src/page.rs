@@ -302,6 +302,11 @@ impl Page {
         Ok(())
     }
 
+    /// The button, link, check box, choice or summary with these words.
+    pub async fn action(&self, words: &str) -> Step<WebElement> {
+        self.find("action", words).await
+    }
+
     /// Presses the button, link, check box, choice or summary with these words.
     pub async fn click(&self, words: &str) -> Step {
         let thing = self.find("action", words).await?;

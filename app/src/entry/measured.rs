@@ -1,6 +1,8 @@
 //! A measured entry: a length, a slope, a number, with what was understood echoed beneath and, for lengths in
 //! inches, the keys that a number pad lacks and the tape strip.
 
+use std::time::Duration;
+
 use crate::markup::view;
 use crate::reactive::{When, derived, memo};
 use calc::job::Units;
@@ -77,6 +79,9 @@ fn all_chosen(input: &web_sys::HtmlInputElement) -> bool {
     let all = u32::try_from(input.value().encode_utf16().count()).unwrap_or(u32::MAX);
     (input.selection_start(), input.selection_end()) == (Ok(Some(0)), Ok(Some(all)))
 }
+
+/// As long as a tap lasts.
+const TAP: Duration = Duration::from_millis(200);
 
 /// One measured field.
 #[component]
@@ -231,13 +236,25 @@ pub fn Measured(
                 prop:value=move || value.with(|v| v.text.clone())
                 on:input:target=move |ev| keep(ev.target().value())
                 on:focus=move |_| {
-                    settings.open_tools.set(if is_length { focus_id.clone() } else { String::new() });
+                    // Once the finger is up: where the strip of a field above closes, this one moves, and the tap that
+                    // began on it would end beside it.
+                    let (id, tools) = (focus_id.clone(), settings.open_tools);
+                    set_timeout(
+                        move || {
+                            if document().active_element().is_some_and(|active| active.id() == id) {
+                                tools.set(if is_length { id } else { String::new() });
+                            }
+                        },
+                        TAP,
+                    );
                 }
                 on:blur=move |_| left.set(true)
                 on:keydown=move |ev| {
                     typed_over.set_value(node.get_untracked().is_some_and(|input| all_chosen(&input)));
                     if ev.key() == "Enter" && let Some(go) = on_enter {
                         ev.prevent_default();
+                        // What keeps it from going on is said at once.
+                        left.set(true);
                         go.run(());
                     }
                 }

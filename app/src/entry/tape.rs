@@ -86,7 +86,10 @@ pub fn TapeStrip(
                 max=most
                 step=step
                 aria-label=move || label.get()
-                aria-valuetext=move || format!("{} {}", spoken(sixteenth.get().unwrap_or(0)), common::unit_in())
+                aria-valuetext=move || match sixteenth.get() {
+                    Some(s) => format!("{} {}", spoken(s), common::unit_in()),
+                    None => common::not_set().to_owned(),
+                }
                 prop:value=move || sixteenth.get().unwrap_or(0).to_string()
                 on:input:target=move |ev| {
                     if let Ok(s) = ev.target().value().parse::<u32>() {

@@ -6,9 +6,11 @@ use calc::job::{BoxEntry, Job, Units};
 use leptos::prelude::*;
 
 use super::job_fields::{At, text};
-use super::sum_box::{BoxAnswer, BoxForm, refusal_words};
 use super::sum_fields::label;
 use super::sums::{JobRow, OpenSums};
+use super::wiring_sums::box_fill::outcome;
+use super::wiring_sums::box_form::BoxForm;
+use super::wiring_sums::frame::{Answer, Outcome};
 use crate::answer::Cautions;
 use crate::app::NotHere;
 use crate::focus;
@@ -86,7 +88,7 @@ fn box_row(open: OpenJob, house: House, row: &Filled, units: Units) -> AnyView {
             words::room_left(text(found.room_in3), text(found.volume_in3)),
         ),
         Err(AskProblem::Refused(refusal)) => {
-            ("verdict", words::open(), refusal_words(refusal, units))
+            ("verdict", words::open(), fill::refusal(refusal, units))
         }
         Err(AskProblem::Entries(_)) => ("verdict", words::open(), words::not_known().to_owned()),
     };
@@ -158,21 +160,20 @@ fn OneBox(open: OpenJob, id: u32) -> impl IntoView {
         put,
     });
     let found = memo(move || {
-        house.boxes.with(|all| {
-            let (_, fill) = all.iter().find(|(of, _)| *of == id)?;
-            fill.as_ref().ok().cloned()
-        })
-    });
-    let refused = memo(move || {
         house
             .boxes
             .with(|all| match all.iter().find(|(of, _)| *of == id) {
-                Some((_, Err(AskProblem::Refused(refusal)))) => {
-                    Some(refusal_words(refusal, units.get()))
-                }
-                _ => None,
+                Some((_, found)) => outcome(found, units.get()),
+                None => Outcome::Open,
             })
     });
+    let refused = move || {
+        found.with(|found| match found {
+            Outcome::Refused(why) => Some(why.clone()),
+            _ => None,
+        })
+    };
+    let told = derived(move || found.with(Outcome::is_told));
     let on = move || {
         let names: Vec<String> = house.wiring.with(|job| {
             let on = job.circuits.iter().filter(|c| c.boxes.contains(&id));
@@ -211,22 +212,22 @@ fn OneBox(open: OpenJob, id: u32) -> impl IntoView {
         <a class="up" href=paths::stage(&open.id(), 0, Stage::Boxes)>{words::all_boxes()}</a>
         <PageHeading text=derived(move || box_name(&name.get())) />
         <div role="status">
-            <When when=move || refused.read().is_some()>
-                <p class="notice look">{refused}</p>
+            <When when=move || matches!(*found.read(), Outcome::Refused(_))>
+                <p class="notice look">{say(refused)}</p>
             </When>
         </div>
-        <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{wiring_words::say_more()}</p> }>
-            <div class="stack">
+        <div class="stack">
+            <When when=told>
                 <section class="sheet">
                     <h2>{words::answer_heading()}</h2>
                 </section>
-                <BoxAnswer found units />
-            </div>
-        </When>
+            </When>
+            <Answer outcome=found units />
+        </div>
         <p class="quiet">{say(on)}</p>
         {text(open, "box-name", label(words::name_label()), words::name_hint(), named)}
         <BoxForm open=form />
-        <When when=move || found.read().is_none()>
+        <When when=move || !told.get()>
             <Cautions lines=Signal::stored(wiring_words::cautions()) />
         </When>
         <button type="button" class="button look plain" on:click=out>{words::take_out_box()}</button>

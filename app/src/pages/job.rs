@@ -171,6 +171,26 @@ pub fn SaveNotice() -> impl IntoView {
     }
 }
 
+/// The way back for what was taken out last on the page shown.
+#[component]
+pub fn PutBack() -> impl IntoView {
+    let open = expect_context::<OpenJob>();
+    let taken = open.taken_out;
+    // What was taken out on another page is no longer in view.
+    on_cleanup(move || taken.set(None));
+    let said = move || taken.with(|taken| Some(common::taken_out(&taken.as_ref()?.said)));
+    view! {
+        <div role="status" class="put-back">
+            <When when=move || taken.read().is_some()>
+                <div class="notice">
+                    <p>{say(said)}</p>
+                    <button type="button" class="button" on:click=move |_| open.put_back()>{common::put_back()}</button>
+                </div>
+            </When>
+        </div>
+    }
+}
+
 fn save_file(open: OpenJob) {
     let (name, text) = open.job.with_untracked(carry::export);
     // The worst that can come of it is that the browser shows no download.

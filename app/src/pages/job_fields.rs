@@ -242,11 +242,33 @@ pub fn text(
     hint: &'static str,
     at: At<String>,
 ) -> AnyView {
+    written(open, id.into(), label, hint, at, false)
+}
+
+/// Several lines of text.
+pub fn text_block(
+    open: OpenJob,
+    id: &'static str,
+    label: Signal<String>,
+    hint: &'static str,
+    at: At<String>,
+) -> AnyView {
+    written(open, id.to_owned(), label, hint, at, true)
+}
+
+fn written(
+    open: OpenJob,
+    id: String,
+    label: Signal<String>,
+    hint: &'static str,
+    at: At<String>,
+    block: bool,
+) -> AnyView {
     let At { get, put } = at;
     let value = open.part(move |job| get(job));
     let on_text = Callback::new(move |text| open.change(|job| put(job, text)));
     let hint = Signal::stored(hint.to_owned());
-    view! { <TextEntry id=id.into() label hint value on_text /> }.into_any()
+    view! { <TextEntry id label hint block value on_text /> }.into_any()
 }
 
 /// A few options side by side.

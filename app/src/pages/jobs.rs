@@ -1,7 +1,7 @@
 //! The jobs on this device: new, open, duplicate, delete with undo, bring in, the worked example.
 
 use crate::markup::{For, view};
-use crate::reactive::{draw, memo};
+use crate::reactive::{When, draw, memo, say};
 use calc::job::{Job, Units, demo};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -13,7 +13,7 @@ use crate::shell::PageHeading;
 use crate::store::carry::{self, Here, Incoming, Keep};
 use crate::store::index::{self, Listed};
 use crate::store::{self, Seen, ShelfRefusal, bin, files, fresh, jobs, keys, link, persist};
-use crate::words::{common, jobs as words, notices, room as room_words};
+use crate::words::{common, demo as demo_words, jobs as words, notices, room as room_words};
 
 /// What the page has to say after an action.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,13 +72,20 @@ pub fn JobsPage() -> impl IntoView {
                 opening.name = name.to_owned();
             }
         }
+        for name in demo::names(&mut job) {
+            *name = demo_words::named(name).to_owned();
+        }
         keep_new(job);
     };
+    // Whether the job is on the shelf now.
     let bring = move |job: Job| match carry::meet(&*desk.shelf(), job) {
         Ok(Incoming {
             job,
             here: Here::TheSame,
-        }) => open(&job.id),
+        }) => {
+            open(&job.id);
+            true
+        }
         Ok(Incoming {
             job,
             here: Here::Nothing,
@@ -86,11 +93,21 @@ pub fn JobsPage() -> impl IntoView {
             Ok((job, ..)) => {
                 said.set(Said::Brought(shown_name(&job.name)));
                 again();
+                true
             }
-            Err(refusal) => said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned())),
+            Err(refusal) => {
+                said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned()));
+                false
+            }
         },
-        Ok(incoming) => said.set(Said::Meets(Box::new(incoming))),
-        Err(refusal) => said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned())),
+        Ok(incoming) => {
+            said.set(Said::Meets(Box::new(incoming)));
+            false
+        }
+        Err(refusal) => {
+            said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned()));
+            false
+        }
     };
     let picked = move |input: web_sys::HtmlInputElement| {
         let Some(file) = files::picked(&input) else {
@@ -99,7 +116,7 @@ pub fn JobsPage() -> impl IntoView {
         spawn_local(async move {
             match files::read(&file).await {
                 Ok(bytes) => match carry::read(&bytes) {
-                    Ok(job) => bring(job),
+                    Ok(job) => drop(bring(job)),
                     Err(refusal) => said.set(Said::Trouble(notices::job_refusal(&refusal))),
                 },
                 Err(refusal) => said.set(Said::Trouble(notices::file_refusal(&refusal))),
@@ -122,9 +139,7 @@ pub fn JobsPage() -> impl IntoView {
     let heard = window_event_listener(leptos::ev::hashchange, move |_| look_at_address());
     on_cleanup(move || heard.remove());
     let leave_link = move || {
-        let _ = window()
-            .history()
-            .and_then(|h| h.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some("./")));
+        clear_address();
         said.set(Said::Nothing);
     };
     let meet = move |how: Option<Keep<'static>>| {
@@ -139,7 +154,10 @@ pub fn JobsPage() -> impl IntoView {
             name: &name,
         });
         match carry::keep(&*desk.shelf(), incoming.job, how) {
-            Ok((job, ..)) => open(&job.id),
+            Ok((job, ..)) => {
+                clear_address();
+                open(&job.id);
+            }
             Err(refusal) => said.set(Said::Trouble(notices::save_refusal(&refusal).to_owned())),
         }
     };
@@ -159,7 +177,7 @@ pub fn JobsPage() -> impl IntoView {
                             Err(refusal) => said.set(Said::Trouble(notices::shelf_refusal(&refusal).to_owned())),
                         }
                     }
-                    Err(_) => said.set(Said::Trouble(words::no_such_job().to_owned())),
+                    Err(refusal) => said.set(Said::Trouble(undo_refusal(&refusal).to_owned())),
                 }
                 again();
             };
@@ -183,9 +201,11 @@ pub fn JobsPage() -> impl IntoView {
             .into_any(),
         Said::Linked(job) => {
             let name = shown_name(&job.name);
+            // The address keeps the job until it is kept here.
             let keep = move |_| {
-                leave_link();
-                bring((*job).clone());
+                if bring((*job).clone()) {
+                    clear_address();
+                }
             };
             view! {
                 <div class="notice">
@@ -218,6 +238,7 @@ pub fn JobsPage() -> impl IntoView {
         <PageHeading text=Signal::stored(words::title().to_owned()) />
         <div role="status">{draw(notice)}</div>
         {draw(list)}
+        <DeletedJobs said turn />
         <div class="stack-tight">
             <button type="button" class="button main wide" on:click=new_job>{words::new_job()}</button>
             <label class="button wide file">
@@ -232,6 +253,90 @@ pub fn JobsPage() -> impl IntoView {
             <button type="button" class="button wide" on:click=open_demo>{words::open_demo()}</button>
             <a class="button wide" href=paths::SUMS>{common::sums_short()}</a>
         </div>
+    }
+}
+
+/// Takes a job that came as a link out of the address.
+fn clear_address() {
+    if !window().location().hash().unwrap_or_default().is_empty() {
+        let _ = window()
+            .history()
+            .and_then(|h| h.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some("./")));
+    }
+}
+
+fn undo_refusal(refusal: &bin::UndoRefusal) -> &'static str {
+    match refusal {
+        bin::UndoRefusal::Gone => words::no_such_job(),
+        bin::UndoRefusal::InUse => words::deleted_in_use(),
+        bin::UndoRefusal::Shelf(refusal) => notices::shelf_refusal(refusal),
+    }
+}
+
+/// Deleted jobs, each to be put back or dropped for good.
+#[component]
+fn DeletedJobs(said: RwSignal<Said>, turn: RwSignal<u32>) -> impl IntoView {
+    let desk = expect_context::<Desk>();
+    let rows = memo(move || {
+        turn.track();
+        desk.turn.track();
+        let shelf = desk.shelf();
+        let ids = bin::deleted(&*shelf).unwrap_or_default();
+        ids.into_iter()
+            .map(|id| {
+                let name = shown_name(&bin::name_of(&*shelf, &id));
+                (id, name)
+            })
+            .collect::<Vec<_>>()
+    });
+    let row = move |(id, name): (String, String)| {
+        let (kept, label) = (id.clone(), name.clone());
+        let put_back = move |_| {
+            said.set(match bin::undo(&*desk.shelf(), &kept) {
+                Ok(()) => Said::Nothing,
+                Err(refusal) => Said::Trouble(undo_refusal(&refusal).to_owned()),
+            });
+            turn.update(|n| *n += 1);
+        };
+        let drop_it = move |_| {
+            said.set(match bin::purge(&*desk.shelf(), &id) {
+                Ok(()) => Said::Nothing,
+                Err(refusal) => Said::Trouble(notices::shelf_refusal(&refusal).to_owned()),
+            });
+            turn.update(|n| *n += 1);
+        };
+        view! {
+            <li>
+                <p>{name.clone()}</p>
+                <div class="row">
+                    <button
+                        type="button"
+                        class="button"
+                        aria-label=format!("{}: {label}", common::put_back())
+                        on:click=put_back
+                    >
+                        {common::put_back()}
+                    </button>
+                    <button
+                        type="button"
+                        class="button look plain"
+                        aria-label=format!("{}: {label}", words::delete_for_good())
+                        on:click=drop_it
+                    >
+                        {words::delete_for_good()}
+                    </button>
+                </div>
+            </li>
+        }
+    };
+    view! {
+        <When when=move || !rows.read().is_empty()>
+            <details>
+                <summary>{say(move || words::deleted_jobs(rows.read().len()))}</summary>
+                <p class="quiet">{words::deleted_hint()}</p>
+                <ul class="rows">{draw(move || rows.get().into_iter().map(row).collect_view())}</ul>
+            </details>
+        </When>
     }
 }
 

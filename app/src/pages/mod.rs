@@ -23,15 +23,7 @@ pub mod sum_pour;
 
 mod sum_fields;
 
-pub mod sum_box;
-
-pub mod sum_ampacity;
-
-pub mod sum_drop;
-
-pub mod sum_measured;
-
-pub mod sum_cable;
+pub mod wiring_sums;
 
 mod job_fields;
 
@@ -83,13 +75,8 @@ pub use pour::PourPage;
 pub use quote::QuotePage;
 pub use room::RoomPage;
 pub use sheet::SheetPage;
-pub use sum_ampacity::SumAmpacityPage;
-pub use sum_box::SumBoxPage;
-pub use sum_cable::SumCablePage;
 pub use sum_closing::SumClosingPage;
 pub use sum_compound::SumCompoundPage;
-pub use sum_drop::SumDropPage;
-pub use sum_measured::SumMeasuredPage;
 pub use sum_pour::SumPourPage;
 pub use sum_quote::SumQuotePage;
 pub use sum_ramp::SumRampPage;
@@ -97,3 +84,8 @@ pub use sums::SumsPage;
 pub use survey::SurveyPage;
 pub use tile::TilePage;
 pub use trim::TrimPage;
+pub use wiring_sums::ampacity::SumAmpacityPage;
+pub use wiring_sums::box_fill::SumBoxPage;
+pub use wiring_sums::cable::SumCablePage;
+pub use wiring_sums::drop::SumDropPage;
+pub use wiring_sums::measured::SumMeasuredPage;

@@ -2,8 +2,9 @@
 
 use crate::markup::{For, view};
 use crate::reactive::{When, derived, memo, say};
+use calc::floor::outline::CORNER_MARK_IN;
 use calc::job::questions::room::{OpeningTrouble, ShapeProblem};
-use calc::job::{Corner, NO_WALL, Opening, OpeningKind, Shape, Turn, WalkWall, fields};
+use calc::job::{Corner, Job, NO_WALL, Opening, OpeningKind, Shape, Turn, WalkWall, fields};
 use calc::quantity::{Area, AreaUnit, Typed};
 use leptos::prelude::*;
 
@@ -165,8 +166,20 @@ fn add_wall(room: OpenRoom) {
             length: Typed::default(),
             turn: Turn::Left,
             angle_deg: Typed::default(),
+            across: Typed::default(),
             rest: calc::job::Rest::new(),
         });
+    });
+}
+
+fn take_out_wall(room: OpenRoom, id: u32, name: String) {
+    room.open.take_out(name, move |job| {
+        let taken = job.room_mut(room.id)?.take_out_wall(id)?;
+        Some(Box::new(move |job: &mut Job| {
+            if let Some(room) = job.room_mut(room.id) {
+                room.put_back_wall(taken);
+            }
+        }))
     });
 }
 
@@ -198,6 +211,15 @@ fn Walls(room: OpenRoom) -> impl IntoView {
         <ol class="rows">
             <For each=move || ids.get() key=|id| *id let:id>
                 {
+                    let not_square = room
+                        .open
+                        .job
+                        .with_untracked(|job| {
+                            let walls = job.room(room.id).map(|r| &r.outline.walls);
+                            walls.and_then(|walls| walls.iter().find(|w| w.id == id)).is_some_and(|w| {
+                                !w.angle_deg.is_blank() || !w.across.is_blank()
+                            })
+                        });
                     let turn = room
                         .part(move |r| r.outline.walls.iter().any(|w| w.id == id && w.turn == Turn::Right));
                     view! {
@@ -225,21 +247,36 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                                     change(id, &|w| w.turn = turn);
                                 })
                             />
-                            <Measured
-                                id=format!("angle-{id}")
-                                label=derived(move || words::angle_label(number(id)))
-                                hint=Signal::stored(words::angle_hint().to_owned())
-                                field=fields::TURN_DEGREES
-                                units
-                                optional=true
-                                value=wall(id, |w| w.angle_deg.clone())
-                                on_typed=Callback::new(move |typed: Typed| change(id, &|w| w.angle_deg = typed.clone()))
-                            />
+                            <details prop:open=not_square>
+                                <summary>{say(move || words::not_square(number(id)))}</summary>
+                                <div class="stack">
+                                    <Measured
+                                        id=format!("across-{id}")
+                                        label=derived(move || words::across_label(number(id), length_text(CORNER_MARK_IN, units.get())))
+                                        hint=derived(move || words::across_hint(length_text(CORNER_MARK_IN * f64::sqrt(2.0), units.get())))
+                                        field=fields::CORNER_ACROSS
+                                        units
+                                        optional=true
+                                        value=wall(id, |w| w.across.clone())
+                                        on_typed=Callback::new(move |typed: Typed| change(id, &|w| w.across = typed.clone()))
+                                    />
+                                    <Measured
+                                        id=format!("angle-{id}")
+                                        label=derived(move || words::angle_label(number(id)))
+                                        hint=Signal::stored(words::angle_hint().to_owned())
+                                        field=fields::TURN_DEGREES
+                                        units
+                                        optional=true
+                                        value=wall(id, |w| w.angle_deg.clone())
+                                        on_typed=Callback::new(move |typed: Typed| change(id, &|w| w.angle_deg = typed.clone()))
+                                    />
+                                </div>
+                            </details>
                             <button
                                 type="button"
                                 class="button look plain"
                                 on:click=move |_| {
-                                    room.change(|r| r.take_out_wall(id));
+                                    take_out_wall(room, id, words::wall(number(id)));
                                     focus::soon("add-wall");
                                 }
                             >
@@ -371,7 +408,7 @@ fn new_opening(id: u32, kind: OpeningKind) -> Opening {
         id,
         name: String::new(),
         kind,
-        wall: 0,
+        wall: NO_WALL,
         from_start: Typed::default(),
         width: Typed::default(),
         beyond: calc::job::Beyond::default(),
@@ -507,7 +544,7 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
                 type="button"
                 class="button look plain"
                 on:click=move |_| {
-                    room.change(|r| r.openings.retain(|o| o.id != id));
+                    room.take_out_row(label.get_untracked(), |r| Some(&mut r.openings), |o| o.id == id);
                     focus::soon("add-opening");
                 }
             >

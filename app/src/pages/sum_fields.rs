@@ -1,7 +1,5 @@
 //! Fields of the quick sums, each bound to its place among what is kept: read from there, written back at every key.
 
-use std::sync::Arc;
-
 use calc::job::fields::Field;
 use calc::job::sums::Sums;
 use calc::job::{CodeEdition, Typed};
@@ -11,82 +9,108 @@ use leptos::prelude::*;
 
 use super::sums::OpenSums;
 use crate::entry::{Choice, ChoiceOption, Measured, Pick};
-use crate::markup::view;
+use crate::markup::{For, view};
 use crate::reactive::derived;
 use crate::words::{common, wiring as words};
 
-type Reads<T> = Arc<dyn Fn(&Sums) -> T + Send + Sync>;
-type Writes<T> = Arc<dyn Fn(&mut Sums, T) + Send + Sync>;
-
-/// A place in the sums: how it is read and how it is written.
-#[derive(Clone)]
-pub struct Spot<T: 'static> {
-    get: Reads<T>,
-    put: Writes<T>,
+/// The place of an entry among the sums. Plain functions, which are given the row's id: a closure with a row of its own
+/// for each field would be downloaded as often.
+#[derive(Clone, Copy)]
+pub struct Spot {
+    /// The row; 0 where it is in none.
+    pub row: u32,
+    /// The entry.
+    pub read: fn(&Sums, u32) -> Option<&Typed>,
+    /// The same, to be written.
+    pub write: fn(&mut Sums, u32) -> Option<&mut Typed>,
 }
 
-impl<T> Spot<T> {
-    /// A place from its two ways.
-    pub fn new(
-        get: impl Fn(&Sums) -> T + Send + Sync + 'static,
-        put: impl Fn(&mut Sums, T) + Send + Sync + 'static,
-    ) -> Self {
-        Self {
-            get: Arc::new(get),
-            put: Arc::new(put),
-        }
-    }
+/// The place of a choice among the sums, read and written by its code.
+#[derive(Clone, Copy)]
+pub struct CodeSpot {
+    /// The row; 0 where it is in none.
+    pub row: u32,
+    /// The code; empty for none.
+    pub read: fn(&Sums, u32) -> String,
+    /// Puts the value of a code there.
+    pub write: fn(&mut Sums, u32, String),
 }
 
 /// The place of an entry: `typed!(ampacity.laid.ambient)`, or of a row: `typed!(box_fill.cables[id].insulated)`.
 macro_rules! typed {
-    ($($part:ident).+ [$id:ident] . $field:ident) => {
-        $crate::pages::sum_fields::Spot::new(
-            move |sums: &calc::job::sums::Sums| {
-                let row = sums.$($part).+.iter().find(|row| row.id == $id);
-                row.map(|row| row.$field.clone()).unwrap_or_default()
+    ($($part:ident).+ [$id:expr] . $field:ident) => {
+        $crate::pages::sum_fields::Spot {
+            row: $id,
+            read: |sums, id| {
+                let row = sums.$($part).+.iter().find(|row| row.id == id);
+                row.map(|row| &row.$field)
             },
-            move |sums: &mut calc::job::sums::Sums, typed: calc::job::Typed| {
-                if let Some(row) = sums.$($part).+.iter_mut().find(|row| row.id == $id) {
-                    row.$field = typed;
-                }
+            write: |sums, id| {
+                let row = sums.$($part).+.iter_mut().find(|row| row.id == id);
+                row.map(|row| &mut row.$field)
             },
-        )
+        }
     };
     ($($part:ident).+) => {
-        $crate::pages::sum_fields::Spot::new(
-            |sums: &calc::job::sums::Sums| sums.$($part).+.clone(),
-            |sums: &mut calc::job::sums::Sums, typed: calc::job::Typed| sums.$($part).+ = typed,
-        )
+        $crate::pages::sum_fields::Spot {
+            row: 0,
+            read: |sums, _| Some(&sums.$($part).+),
+            write: |sums, _| Some(&mut sums.$($part).+),
+        }
     };
 }
 
 /// The place of a choice by its code; `$code` is the way from the value to its code.
 macro_rules! coded {
-    ($code:path; $($part:ident).+ [$id:ident] . $field:ident) => {
-        $crate::pages::sum_fields::Spot::new(
-            move |sums: &calc::job::sums::Sums| {
-                let row = sums.$($part).+.iter().find(|row| row.id == $id);
-                row.map(|row| $code(row.$field).to_owned()).unwrap_or_default()
+    ($code:path; $($part:ident).+ [$id:expr] . $field:ident) => {
+        $crate::pages::sum_fields::CodeSpot {
+            row: $id,
+            read: |sums, id| {
+                let row = sums.$($part).+.iter().find(|row| row.id == id);
+                row.map_or("", |row| $code(row.$field)).to_owned()
             },
-            move |sums: &mut calc::job::sums::Sums, code: String| {
-                if let Some(row) = sums.$($part).+.iter_mut().find(|row| row.id == $id) {
+            write: |sums, id, code| {
+                if let Some(row) = sums.$($part).+.iter_mut().find(|row| row.id == id) {
                     $crate::pages::sum_fields::take_code(&mut row.$field, code);
                 }
             },
-        )
+        }
     };
     ($code:path; $($part:ident).+) => {
-        $crate::pages::sum_fields::Spot::new(
-            |sums: &calc::job::sums::Sums| $code(sums.$($part).+).to_owned(),
-            |sums: &mut calc::job::sums::Sums, code: String| {
-                $crate::pages::sum_fields::take_code(&mut sums.$($part).+, code);
-            },
-        )
+        $crate::pages::sum_fields::CodeSpot {
+            row: 0,
+            read: |sums, _| $code(sums.$($part).+).to_owned(),
+            write: |sums, _, code| $crate::pages::sum_fields::take_code(&mut sums.$($part).+, code),
+        }
     };
 }
 
-pub(super) use {coded, typed};
+/// The place of a size that may be none yet.
+macro_rules! size_spot {
+    ($($part:ident).+ [$id:expr] . $field:ident) => {
+        $crate::pages::sum_fields::CodeSpot {
+            row: $id,
+            read: |sums, id| {
+                let row = sums.$($part).+.iter().find(|row| row.id == id);
+                $crate::pages::sum_fields::size_code(row.and_then(|row| row.$field)).to_owned()
+            },
+            write: |sums, id, code| {
+                if let Some(row) = sums.$($part).+.iter_mut().find(|row| row.id == id) {
+                    row.$field = $crate::pages::sum_fields::size_of(&code);
+                }
+            },
+        }
+    };
+    ($($part:ident).+) => {
+        $crate::pages::sum_fields::CodeSpot {
+            row: 0,
+            read: |sums, _| $crate::pages::sum_fields::size_code(sums.$($part).+).to_owned(),
+            write: |sums, _, code| sums.$($part).+ = $crate::pages::sum_fields::size_of(&code),
+        }
+    };
+}
+
+pub(super) use {coded, size_spot, typed};
 
 /// Puts the value of a code in the place of another; a code that names none changes nothing.
 pub fn take_code<T: Saved>(into: &mut T, code: String) {
@@ -107,35 +131,6 @@ pub fn size_of(code: &str) -> Option<Size> {
         .find(|(_, known)| *known == code)
         .map(|(size, _)| *size)
 }
-
-/// The place of a size that may be none yet.
-macro_rules! size_spot {
-    ($($part:ident).+ [$id:ident] . $field:ident) => {
-        $crate::pages::sum_fields::Spot::new(
-            move |sums: &calc::job::sums::Sums| {
-                let row = sums.$($part).+.iter().find(|row| row.id == $id);
-                $crate::pages::sum_fields::size_code(row.and_then(|row| row.$field)).to_owned()
-            },
-            move |sums: &mut calc::job::sums::Sums, code: String| {
-                if let Some(row) = sums.$($part).+.iter_mut().find(|row| row.id == $id) {
-                    row.$field = $crate::pages::sum_fields::size_of(&code);
-                }
-            },
-        )
-    };
-    ($($part:ident).+) => {
-        $crate::pages::sum_fields::Spot::new(
-            |sums: &calc::job::sums::Sums| {
-                $crate::pages::sum_fields::size_code(sums.$($part).+).to_owned()
-            },
-            |sums: &mut calc::job::sums::Sums, code: String| {
-                sums.$($part).+ = $crate::pages::sum_fields::size_of(&code);
-            },
-        )
-    };
-}
-
-pub(super) use size_spot;
 
 /// What a field shows besides its input.
 #[derive(Clone, Copy, Default)]
@@ -199,17 +194,44 @@ pub fn field(
     label: Signal<String>,
     field: Field,
     shown: Shown,
-    spot: Spot<Typed>,
+    spot: Spot,
 ) -> AnyView {
-    let Spot { get, put } = spot;
-    let value = open.part(move |sums| get(sums));
-    let on_typed = Callback::new(move |typed| open.change(|sums| put(sums, typed)));
-    let id: String = id.into();
+    let also = shown.refused();
+    measured(open, id.into(), label, field, shown, spot, also)
+}
+
+/// The same where the whole question can refuse what its entry alone allows.
+pub fn measured(
+    open: OpenSums,
+    id: String,
+    label: Signal<String>,
+    field: Field,
+    shown: Shown,
+    spot: Spot,
+    also: Signal<Option<String>>,
+) -> AnyView {
+    let Spot { row, read, write } = spot;
+    let value = open.part(move |sums| read(sums, row).cloned().unwrap_or_default());
+    let on_typed = Callback::new(move |typed| {
+        open.change(|sums| {
+            if let Some(into) = write(sums, row) {
+                *into = typed;
+            }
+        });
+    });
     let hint = Signal::stored(shown.hint.to_owned());
     let units = open.units();
-    let also = shown.refused();
     view! { <Measured id label hint field units also optional=shown.optional value on_typed /> }
         .into_any()
+}
+
+/// The value of a choice, and what puts another there.
+fn chosen(open: OpenSums, spot: CodeSpot) -> (Memo<String>, Callback<String>) {
+    let CodeSpot { row, read, write } = spot;
+    (
+        open.part(move |sums| read(sums, row)),
+        Callback::new(move |code| open.change(|sums| write(sums, row, code))),
+    )
 }
 
 /// A few options side by side.
@@ -219,11 +241,9 @@ pub fn choice(
     label: Signal<String>,
     hint: &'static str,
     options: Vec<ChoiceOption>,
-    spot: Spot<String>,
+    spot: CodeSpot,
 ) -> AnyView {
-    let Spot { get, put } = spot;
-    let value = open.part(move |sums| get(sums));
-    let on_pick = Callback::new(move |code| open.change(|sums| put(sums, code)));
+    let (value, on_pick) = chosen(open, spot);
     let hint = Signal::stored(hint.to_owned());
     view! { <Choice id=id.into() label hint options=Signal::stored(options) value on_pick /> }
         .into_any()
@@ -235,12 +255,36 @@ pub fn pick(
     id: impl Into<String>,
     label: Signal<String>,
     options: Vec<ChoiceOption>,
-    spot: Spot<String>,
+    spot: CodeSpot,
 ) -> AnyView {
-    let Spot { get, put } = spot;
-    let value = open.part(move |sums| get(sums));
-    let on_pick = Callback::new(move |code| open.change(|sums| put(sums, code)));
+    let (value, on_pick) = chosen(open, spot);
     view! { <Pick id=id.into() label options=Signal::stored(options) value on_pick /> }.into_any()
+}
+
+/// The size of a wire, from 18 or 14 AWG to 500 kcmil, and why it can't be, where it can't.
+pub fn size_pick(
+    open: OpenSums,
+    id: &'static str,
+    least: Size,
+    spot: CodeSpot,
+    error: Signal<Option<String>>,
+) -> AnyView {
+    let (value, on_pick) = chosen(open, spot);
+    let options = Signal::stored(sizes(least, Size::Kcmil500));
+    view! { <Pick id=id.to_owned() label=label(words::size_label()) options value error on_pick /> }
+        .into_any()
+}
+
+/// The same from a list that follows the page.
+pub fn pick_from(
+    open: OpenSums,
+    id: String,
+    label: Signal<String>,
+    options: Signal<Vec<ChoiceOption>>,
+    spot: CodeSpot,
+) -> AnyView {
+    let (value, on_pick) = chosen(open, spot);
+    view! { <Pick id label options value on_pick /> }.into_any()
 }
 
 /// The options of a choice with codes.
@@ -280,31 +324,133 @@ pub fn edition_field(open: OpenSums) -> AnyView {
     )
 }
 
-/// The button that takes a row out.
-pub fn take_out(
+/// Options from the code and the words of each.
+pub fn few(all: &[(&'static str, &'static str)]) -> Vec<ChoiceOption> {
+    all.iter()
+        .map(|&(code, words)| ChoiceOption::new(code, words))
+        .collect()
+}
+
+/// No and yes.
+pub fn no_yes() -> Vec<ChoiceOption> {
+    vec![
+        ChoiceOption::new("no", common::no()),
+        ChoiceOption::new("yes", common::yes()),
+    ]
+}
+
+/// The code of yes or no.
+pub fn yes_code(yes: bool) -> String {
+    if yes { "yes" } else { "no" }.to_owned()
+}
+
+/// A list of rows among the sums: how it is read, and how a row is added and taken out. Plain functions, like a [`Spot`].
+#[derive(Clone, Copy)]
+pub struct Rows {
+    /// The row that the list is within; 0 where it is in none.
+    pub within: u32,
+    /// The ids of its rows.
+    pub ids: fn(&Sums, u32) -> Vec<u32>,
+    /// Adds a row of that id (the last argument).
+    pub add: fn(&mut Sums, u32, u32),
+    /// Takes the row of that id out.
+    pub take: fn(&mut Sums, u32),
+    /// The words on the button that adds one.
+    pub add_words: &'static str,
+    /// What a row is called, by its place from 1.
+    pub name: fn(usize) -> String,
+}
+
+/// A list of rows: `rows!(box_fill.rings; fill::add_ring(), fill::ring_name, |sums, id| ...)`.
+macro_rules! rows {
+    ($($part:ident).+; $add_words:expr, $name:expr, $add:expr) => {
+        $crate::pages::sum_fields::Rows {
+            within: 0,
+            ids: |sums, _| sums.$($part).+.iter().map(|row| row.id).collect(),
+            add: $add,
+            take: |sums, id| sums.$($part).+.retain(|row| row.id != id),
+            add_words: $add_words,
+            name: $name,
+        }
+    };
+}
+
+pub(super) use rows;
+
+/// A row of a list.
+#[derive(Clone, Copy)]
+pub struct Row {
+    /// The sums.
+    pub open: OpenSums,
+    /// Its id.
+    pub id: u32,
+    rows: Rows,
+    ids: Memo<Vec<u32>>,
+}
+
+impl Row {
+    /// A label of its own, by its place from 1.
+    pub fn named(self, words: fn(usize) -> String) -> Signal<String> {
+        numbered(self.ids, self.id, words)
+    }
+
+    /// The id of an element of its own.
+    pub fn key(self, name: &str) -> String {
+        format!("{name}-{}", self.id)
+    }
+
+    /// The button that takes it out.
+    pub fn take_out(self) -> AnyView {
+        self.take_out_as(self.named(self.rows.name))
+    }
+
+    /// The same for a row that is named otherwise than by its place.
+    pub fn take_out_as(self, name: Signal<String>) -> AnyView {
+        let take = self.rows.take;
+        let out = move |_| self.open.change(|sums| take(sums, self.id));
+        view! {
+            <button type="button" class="button look plain" on:click=out>
+                {common::take_out()}
+                <span class="visually-hidden">" " {name}</span>
+            </button>
+        }
+        .into_any()
+    }
+}
+
+/// The rows of a list, and the button that adds one.
+pub fn list(
     open: OpenSums,
-    name: Signal<String>,
-    take: impl Fn(&mut Sums) + Send + Sync + 'static,
+    class: &'static str,
+    rows: Rows,
+    draw: impl Fn(Row) -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
+    let ids = open.part(move |sums| (rows.ids)(sums, rows.within));
+    let row = move |id: u32| {
+        draw(Row {
+            open,
+            id,
+            rows,
+            ids,
+        })
+    };
     view! {
-        <button type="button" class="button look plain" on:click=move |_| open.change(&take)>
-            {common::take_out()}
-            <span class="visually-hidden">" "{name}</span>
-        </button>
+        <ul class=class>
+            <For each=move || ids.get() key=|id| *id let:id>
+                <li>{row(id)}</li>
+            </For>
+        </ul>
+        {add(open, rows.add_words, rows.within, rows.add)}
     }
     .into_any()
 }
 
 /// The button that adds a row, which is given an id of its own.
-pub fn add(
-    open: OpenSums,
-    words: &'static str,
-    add: impl Fn(&mut Sums, u32) + Send + Sync + 'static,
-) -> AnyView {
+pub fn add(open: OpenSums, words: &'static str, of: u32, add: fn(&mut Sums, u32, u32)) -> AnyView {
     let grow = move |_| {
         open.change(|sums| {
             let id = sums.fresh_id();
-            add(sums, id);
+            add(sums, of, id);
         });
     };
     view! { <button type="button" class="button add" on:click=grow>{words}</button> }.into_any()

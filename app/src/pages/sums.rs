@@ -96,6 +96,14 @@ impl OpenSums {
 
     /// Changes the entries and keeps them at once.
     pub fn change(self, change: impl FnOnce(&mut Sums)) {
+        if self.row.is_none() {
+            // What another tab typed since stays: the change goes on top of it.
+            if let Kept::Sums(here) = read(&*self.desk.shelf()) {
+                if *self.sums.read_untracked() != *here {
+                    self.sums.set(*here);
+                }
+            }
+        }
         self.sums.update(change);
         if let Some(row) = self.row {
             let sums = self.sums.get_untracked();
@@ -143,7 +151,11 @@ fn read(shelf: &dyn Shelf) -> Kept {
         Ok(sums) => Kept::Sums(Box::new(sums)),
         Err(_) => {
             // Without room for a copy the text stays until the next key is pressed; it is only entries of sums.
-            let _ = shelf.set(&format!("{}.damaged", keys::SUMS), &text);
+            // The first damaged text is the one with the user's entries; a later one takes nothing from it.
+            let aside = format!("{}.damaged", keys::SUMS);
+            if matches!(shelf.get(&aside), Ok(None)) {
+                let _ = shelf.set(&aside, &text);
+            }
             Kept::Damaged
         }
     }
@@ -241,6 +253,43 @@ pub fn SumFoot(
     }
 }
 
+/// The jobs that a sum can be kept into, a new one first; `words` names one that is here.
+pub fn job_options(desk: Desk, words_of: fn(&str) -> String) -> Vec<ChoiceOption> {
+    desk.turn.track();
+    let mut options = vec![ChoiceOption::new("", words::keep_new())];
+    for listed in index::list(&*desk.shelf()).unwrap_or_default() {
+        if listed.trouble.is_none() {
+            options.push(ChoiceOption::new(listed.id, words_of(&listed.name)));
+        }
+    }
+    options
+}
+
+/// A job that a sum is kept into, and what it is saved with.
+pub struct Target {
+    /// The job.
+    pub job: Job,
+    /// What is known to be on the shelf.
+    pub seen: Seen,
+}
+
+/// The job of an id; a new one where that is empty. Otherwise why there is none, in words.
+pub fn target(desk: Desk, id: &str, units: Units) -> Result<Target, String> {
+    if id.is_empty() {
+        return Ok(Target {
+            job: Job::new(fresh::job_id(), "", fresh::now(), units),
+            seen: Seen::nothing(),
+        });
+    }
+    match jobs::load(&*desk.shelf(), id) {
+        Ok(store::Loaded::Job(job, seen)) => Ok(Target { job: *job, seen }),
+        Ok(store::Loaded::Missing | store::Loaded::Unreadable(_)) => {
+            Err(job_words::no_such_job().to_owned())
+        }
+        Err(refusal) => Err(notices::shelf_refusal(&refusal).to_owned()),
+    }
+}
+
 /// Keeps a sum into a new job or a new room of one that is here.
 #[component]
 pub fn KeepIntoJob(
@@ -257,39 +306,16 @@ pub fn KeepIntoJob(
     let place = Place::here();
     let into = RwSignal::new(String::new());
     let trouble = RwSignal::new(String::new());
-    let options = derived(move || {
-        desk.turn.track();
-        let here = index::list(&*desk.shelf()).unwrap_or_default();
-        let here = here
-            .into_iter()
-            .filter(|listed| listed.trouble.is_none())
-            .map(|listed| {
-                ChoiceOption::new(listed.id, words::keep_new_room(shown_name(&listed.name)))
-            });
-        std::iter::once(ChoiceOption::new("", words::keep_new()))
-            .chain(here)
-            .collect::<Vec<_>>()
-    });
+    let options = derived(move || job_options(desk, |name| words::keep_new_room(shown_name(name))));
     let keep = move |_| {
         let shelf = desk.shelf();
         let units = units.get_untracked();
         let id = into.get_untracked();
-        let (mut job, mut seen) = if id.is_empty() {
-            (
-                Job::new(fresh::job_id(), "", fresh::now(), units),
-                Seen::nothing(),
-            )
-        } else {
-            match jobs::load(&*shelf, &id) {
-                Ok(store::Loaded::Job(job, seen)) => (*job, seen),
-                Ok(store::Loaded::Missing | store::Loaded::Unreadable(_)) => {
-                    trouble.set(job_words::no_such_job().to_owned());
-                    return;
-                }
-                Err(refusal) => {
-                    trouble.set(notices::shelf_refusal(&refusal).to_owned());
-                    return;
-                }
+        let Target { mut job, mut seen } = match target(desk, &id, units) {
+            Ok(target) => target,
+            Err(why) => {
+                trouble.set(why);
+                return;
             }
         };
         if !id.is_empty() {

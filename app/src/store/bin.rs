@@ -1,4 +1,4 @@
-//! Deleting a job, with undo until it is purged.
+//! Deleting a job, with undo until it is purged: by hand, or when the room is needed.
 
 use thiserror::Error;
 
@@ -87,6 +87,22 @@ pub fn deleted(shelf: &dyn Shelf) -> Result<Vec<String>, ShelfRefusal> {
         .filter_map(|key| keys::deleted_id(key))
         .map(str::to_owned)
         .collect())
+}
+
+/// Drops all deleted jobs for good; whether there were any.
+pub fn purge_all(shelf: &dyn Shelf) -> bool {
+    let mut purged = false;
+    for id in deleted(shelf).unwrap_or_default() {
+        purged |= purge(shelf, &id).is_ok();
+    }
+    purged
+}
+
+/// The name of a deleted job; empty where its text can't be read.
+pub fn name_of(shelf: &dyn Shelf, id: &str) -> String {
+    let text = shelf.get(&keys::deleted(id)).ok().flatten();
+    text.and_then(|text| read_as(id, &text).ok())
+        .map_or(String::new(), |job| job.name)
 }
 
 /// Drops a deleted job for good, with what was left of it. A job with this id on the shelf keeps its own texts.

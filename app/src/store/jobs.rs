@@ -4,9 +4,9 @@ use calc::job::Job;
 use calc::job::file::{self, JobRefusal};
 use thiserror::Error;
 
-use super::index;
 use super::keys;
 use super::shelf::{Shelf, ShelfRefusal};
+use super::{bin, index};
 
 /// What this tab knows to be on the shelf under a job's key: nothing, or the exact text that it last loaded or
 /// saved. A save compares it with what is there now, so another tab's text is never overwritten unseen.
@@ -113,6 +113,14 @@ pub struct Unreadable {
 /// # Errors
 /// [`SaveRefusal`]; the current text on the shelf is then what it was, and so is `seen`.
 pub fn save(shelf: &dyn Shelf, job: &Job, seen: &mut Seen) -> Result<Saved, SaveRefusal> {
+    match save_as_it_is(shelf, job, seen) {
+        // Deleted jobs are kept only while there is room for the others.
+        Err(SaveRefusal::Full) if bin::purge_all(shelf) => save_as_it_is(shelf, job, seen),
+        outcome => outcome,
+    }
+}
+
+fn save_as_it_is(shelf: &dyn Shelf, job: &Job, seen: &mut Seen) -> Result<Saved, SaveRefusal> {
     let text = file::write_compact(job);
     file::would_be_read(job, text.len()).map_err(SaveRefusal::WouldNotOpen)?;
     let here = shelf.get(&keys::job(&job.id))?;

@@ -228,6 +228,22 @@ fn deleting_can_be_undone_until_it_is_purged() {
 }
 
 #[test]
+fn deleted_jobs_stay_until_their_room_is_needed() {
+    let shelf = MemoryShelf::with_capacity(text("one").len() * 5 / 2 + 400);
+    jobs::save(&shelf, &job("a", "one"), &mut Seen::nothing()).unwrap();
+    bin::delete(&shelf, "a").unwrap();
+    assert_eq!(bin::name_of(&shelf, "a"), "one");
+    let mut seen = Seen::nothing();
+    jobs::save(&shelf, &job("b", "two"), &mut seen).unwrap();
+    assert_eq!(bin::deleted(&shelf), Ok(vec!["a".to_owned()]));
+    // Its copy of the text before is all that keeps a new job out.
+    jobs::save(&shelf, &job("c", "three"), &mut Seen::nothing()).unwrap();
+    assert_eq!(bin::deleted(&shelf), Ok(Vec::new()));
+    assert_eq!(loaded(&shelf, "b").0.name, "two");
+    assert_eq!(loaded(&shelf, "c").0.name, "three");
+}
+
+#[test]
 fn the_list_is_right_whatever_the_index_says() {
     let shelf = MemoryShelf::default();
     shelf_with_two_texts(&shelf);

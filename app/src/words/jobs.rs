@@ -40,6 +40,12 @@ words! {
     same_id_here => "This job is already on this device." | "Este trabajo ya está en este aparato.";
     replace => "Replace the one here" | "Reemplazar el de aquí";
     keep_both => "Keep both" | "Quedarse con los dos";
+    deleted_jobs(count: usize) => "Deleted jobs ({count})" | "Trabajos borrados ({count})";
+    deleted_hint => "They stay on this device until you delete them for good or the room is needed."
+        | "Se quedan en este aparato hasta que los borre del todo o haga falta el espacio.";
+    delete_for_good => "Delete for good" | "Borrar del todo";
+    deleted_in_use => "A job of the same origin is here again. Delete or save that one first."
+        | "Ya hay aquí otra vez un trabajo del mismo origen. Borre o guarde primero ese.";
     no_such_job => "This job is not on this device." | "Este trabajo no está en este aparato.";
     damaged_here => "This job's stored text is damaged. Nothing was thrown away."
         | "El texto guardado de este trabajo está dañado. No se tiró nada.";

@@ -66,6 +66,8 @@ pub mod gallery;
 
 pub mod jobs;
 
+pub mod demo;
+
 pub mod standing;
 
 pub mod room;

@@ -120,6 +120,7 @@ words! {
     rule_meet => "stands exactly at" | "queda exactamente a";
     rule_reading => "Reading of the finished pour" | "Lectura del colado terminado";
     rule_reading_hint => "Read the same way as the spots." | "Medida igual que los puntos.";
+    rule_name(number: usize) => "Height {number}" | "Altura {number}";
     rule_take_out(number: usize) => "Take out height {number}" | "Quitar la altura {number}";
     rule_no_spot => "Enter the number of a spot." | "Escriba el número de un punto.";
     rule_called(spot: usize) => "the height at spot {spot}" | "la altura en el punto {spot}";

@@ -33,8 +33,13 @@ words! {
     turn_label(number: usize) => "Corner after wall {number}" | "Esquina después de la pared {number}";
     turn_left => "Inside corner" | "Esquina hacia adentro";
     turn_right => "Corner stands out" | "Esquina que sale";
+    not_square(number: usize) => "Corner after wall {number} is not square" | "La esquina después de la pared {number} no está a escuadra";
+    across_label(number: usize, mark: String) => "Across the corner after wall {number}, between marks {mark} along each wall"
+        | "De marca a marca en la esquina después de la pared {number}, con marcas a {mark} en cada pared";
+    across_hint(square: String) => "A square corner measures {square}. Used where no angle is given."
+        | "Una esquina a escuadra mide {square}. Se usa si no se da un ángulo.";
     angle_label(number: usize) => "Turn after wall {number}, degrees" | "Giro después de la pared {number}, grados";
-    angle_hint => "Leave blank for a square corner." | "Déjelo en blanco si es a escuadra.";
+    angle_hint => "From straight on: 90 is square. Leave blank if measured across." | "Desde seguir derecho: 90 es a escuadra. Déjelo en blanco si midió de marca a marca.";
     add_wall => "Add a wall" | "Agregar una pared";
     take_out_wall(number: usize) => "Take out wall {number}" | "Quitar la pared {number}";
     walls_miss(miss: String, share: String) => "The walls miss by {miss}; that is {share} of the way round and is shared out over them."

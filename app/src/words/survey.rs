@@ -58,18 +58,21 @@ words! {
     add_this_spot => "Add this spot" | "Agregar este punto";
     take_out_spot(number: usize) => "Take out spot {number}" | "Quitar el punto {number}";
     take_out_all => "Take out all spots" | "Quitar todos los puntos";
-    taken_out(count: usize) => "{count} spots taken out." | "{count} puntos quitados.";
+    spots_unread(count: usize) => "{count} spots without a reading" | "{count} puntos sin lectura";
+    spots(count: usize) => "{count} spots" | "{count} puntos";
     paste_heading => "Paste or bring in readings" | "Pegar o traer lecturas";
     paste_label => "One spot a line: right, away, reading" | "Un punto por línea: derecha, fondo, lectura";
     paste_hint => "Like 24, 36, 3 1/8 — separated by commas, tabs or semicolons. A first line of headings is fine."
         | "Como 24, 36, 3 1/8 — separados por comas, tabuladores o punto y coma. Puede haber una línea de títulos.";
+    paste_hint_metric => "Like 600, 900, 79 in millimeters — separated by commas, tabs or semicolons. A first line of headings is fine."
+        | "Como 600, 900, 79 en milímetros — separados por comas, tabuladores o punto y coma. Puede haber una línea de títulos.";
     paste_take => "Take these spots" | "Tomar estos puntos";
     paste_file => "From a file" | "De un archivo";
-    paste_took_one => "1 spot taken. It takes the place of those that were here."
-        | "Se tomó 1 punto. Toma el lugar de los que había.";
-    paste_took(count: usize) => "{count} spots taken. They take the place of those that were here."
-        | "{count} puntos tomados. Ocupan el lugar de los que había.";
-    paste_undo => "Bring the spots before back" | "Recuperar los puntos de antes";
+    paste_add => "Add these to them" | "Agregarlos a esos";
+    paste_instead(count: usize) => "Take these in place of the {count} read" | "Tomar estos en lugar de los {count} medidos";
+    paste_took_one => "1 spot taken." | "Se tomó 1 punto.";
+    paste_took(count: usize) => "{count} spots taken." | "{count} puntos tomados.";
+    paste_gave_way(count: usize) => "The {count} spots before" | "Los {count} puntos de antes";
     paste_more(count: usize) => "and {count} more lines" | "y {count} líneas más";
     facts_heading => "What the floor does" | "Qué hace el piso";
     fall_rests(low: String, high: String) => "From the highest spot ({high}) down to the lowest ({low})." | "Del punto más alto ({high}) al más bajo ({low}).";

@@ -20,6 +20,8 @@ pub mod drop;
 
 pub mod fill;
 
+pub mod keep;
+
 pub mod panel;
 
 pub mod rules;
@@ -96,8 +98,12 @@ pub fn edition(edition: CodeEdition) -> &'static str {
 
 /// A size with its unit: `14 AWG`, `250 kcmil`.
 pub fn size(size: Size) -> String {
-    let unit = if size.is_kcmil() { "kcmil" } else { "AWG" };
-    format!("{} {unit}", size.text())
+    format!("{} {}", size.text(), size_unit(size))
+}
+
+/// The unit of a size.
+pub fn size_unit(size: Size) -> &'static str {
+    if size.is_kcmil() { "kcmil" } else { "AWG" }
 }
 
 /// A metal.

@@ -11,7 +11,7 @@ use crate::job::Corner;
 
 mod walk;
 
-pub use walk::{MOST_MISS, Walked, WallRun, walk};
+pub use walk::{CORNER_MARK_IN, MOST_MISS, Walked, WallRun, turn_deg_across, walk};
 
 /// The shortest wall, inches.
 pub const LEAST_WALL_IN: f64 = 1.0;

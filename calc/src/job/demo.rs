@@ -1,7 +1,7 @@
 //! The worked demonstration job: an invented back bedroom whose floor sags between its bearing walls and leans.
 //!
-//! Room and job have no names: the app gives them in the user's language. Layers go by their names in the table of
-//! layers.
+//! Room and job have no names: the app gives them in the user's language, and those of the wiring, which are here in
+//! English ([`names`]). Layers go by their names in the table of layers.
 
 use super::fields;
 use super::{
@@ -126,6 +126,26 @@ pub fn job(id: impl Into<String>, now: impl Into<String>) -> Job {
     wiring::add(&mut job);
     opened::add(&mut job);
     job
+}
+
+/// The names that its wiring has in its invented user's own words, in English: of the panel, its breakers and what feeds
+/// it, of circuits, loads and boxes. Who makes the job gives them in the user's language.
+pub fn names(job: &mut Job) -> Vec<&mut String> {
+    let panel = &mut job.panel;
+    let mut names = vec![&mut panel.name, &mut panel.fed_from, &mut panel.notes];
+    names.extend(panel.breakers.iter_mut().map(|row| &mut row.label));
+    for circuit in &mut job.circuits {
+        names.push(&mut circuit.name);
+        let loads = circuit.loads.iter_mut().chain(&mut circuit.planned);
+        names.extend(loads.map(|load| &mut load.name));
+    }
+    names.extend(job.boxes.iter_mut().map(|row| &mut row.name));
+    for opened in &mut job.opened {
+        names.push(&mut opened.name);
+        let loads = opened.cables.iter_mut().flat_map(|row| &mut row.loads);
+        names.extend(loads.map(|load| &mut load.name));
+    }
+    names
 }
 
 fn spots(job: &mut Job) -> Vec<Spot> {

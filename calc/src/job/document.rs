@@ -306,6 +306,9 @@ pub struct WalkWall {
     pub turn: Turn,
     /// The angle turned through in degrees, where it isn't a right angle; blank: 90.
     pub angle_deg: Typed,
+    /// The same by tape, used where no angle is given: the distance between two marks on the walls, each
+    /// [`CORNER_MARK_IN`](crate::floor::outline::CORNER_MARK_IN) from the corner; blank: square.
+    pub across: Typed,
     /// Fields unknown to this version.
     pub rest: Rest,
 }
@@ -315,6 +318,7 @@ saved!(WalkWall {
     length: or_default,
     turn: or_default,
     angle_deg: or_default,
+    across: or_default,
 });
 
 /// The turn at the end of a wall, walking with the room on the left hand.

@@ -3,6 +3,7 @@
 //! A widget checks its text with the same field that the questions read it by, so a refusal beside a field and
 //! a missing answer can never disagree.
 
+use crate::floor::outline::CORNER_MARK_IN;
 use crate::quantity::area::AreaUnit;
 use crate::quantity::entry::{self, EntryRefusal};
 use crate::quantity::slope::SlopeUnit;
@@ -68,6 +69,9 @@ pub const OPENING_WIDTH: Field = inches(over(0.0, 6000.0));
 
 /// The turn at a corner, degrees.
 pub const TURN_DEGREES: Field = Field::Number(NumberRange::above(0.0).below(180.0));
+
+/// The distance across a corner between marks on its walls; both marks together are the most it can be.
+pub const CORNER_ACROSS: Field = inches(over(0.0, 2.0 * CORNER_MARK_IN));
 
 /// The widest spacing of proposed spots: 3 in to 20 ft.
 pub const SPACING: Field = inches(upto(3.0, 240.0));

@@ -7,7 +7,7 @@ use std::cmp::Ordering;
 
 use super::{
     AirEntry, BoardEntry, Format, Job, NO_WALL, Opening, PaintEntry, PanelEntry, PourEntry, Rest,
-    Room, Spot, Survey, TileEntry, TrimEntry, Typed, Units, WallsEntry,
+    Room, Spot, Survey, TileEntry, TrimEntry, Typed, Units, WalkWall, WallsEntry,
 };
 
 impl Job {
@@ -110,6 +110,14 @@ pub(in crate::job) use opened::New;
 pub use opened::{TypicalBox, cable_letter};
 pub use planned::Usual;
 
+/// A wall taken out of a walk, and what its putting back needs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WallTakenOut {
+    at: usize,
+    wall: WalkWall,
+    openings: Vec<u32>,
+}
+
 impl Room {
     /// A room with nothing measured yet; its pour and survey start from the usual entries.
     pub fn new(id: u32, name: impl Into<String>, units: Units) -> Self {
@@ -143,20 +151,40 @@ impl Room {
     }
 
     /// Takes a wall out of the walk. Openings in later walls stay in theirs; those that were in it have no wall.
-    pub fn take_out_wall(&mut self, id: u32) {
-        let Some(at) = self.outline.walls.iter().position(|wall| wall.id == id) else {
-            return;
-        };
-        self.outline.walls.remove(at);
+    /// Nothing where there is no such wall.
+    pub fn take_out_wall(&mut self, id: u32) -> Option<WallTakenOut> {
+        let at = self.outline.walls.iter().position(|wall| wall.id == id)?;
+        let wall = self.outline.walls.remove(at);
+        let mut openings = Vec::new();
         for opening in &mut self.openings {
             match (opening.wall as usize).cmp(&at) {
                 Ordering::Less => {}
-                Ordering::Equal => opening.wall = NO_WALL,
+                Ordering::Equal => {
+                    opening.wall = NO_WALL;
+                    openings.push(opening.id);
+                }
                 Ordering::Greater => {
                     opening.wall = opening
                         .wall
                         .saturating_sub(u32::from(opening.wall != NO_WALL))
                 }
+            }
+        }
+        Some(WallTakenOut { at, wall, openings })
+    }
+
+    /// Puts a wall back where it was taken out, with the openings that were in it and have no other wall since.
+    pub fn put_back_wall(&mut self, taken: WallTakenOut) {
+        let at = taken.at.min(self.outline.walls.len());
+        self.outline.walls.insert(at, taken.wall);
+        let index = u32::try_from(at).unwrap_or(NO_WALL);
+        for opening in &mut self.openings {
+            if opening.wall == NO_WALL {
+                if taken.openings.contains(&opening.id) {
+                    opening.wall = index;
+                }
+            } else if opening.wall >= index {
+                opening.wall += 1;
             }
         }
     }
@@ -358,6 +386,7 @@ mod tests {
                 length: Typed::default(),
                 turn: Default::default(),
                 angle_deg: Typed::default(),
+                across: Typed::default(),
                 rest: Rest::new(),
             });
         }
@@ -368,11 +397,18 @@ mod tests {
                 ..opening.clone()
             })
             .collect();
-        room.take_out_wall(11);
-        room.take_out_wall(99);
+        let before = room.clone();
+        let taken = room.take_out_wall(11).unwrap();
+        assert_eq!(room.take_out_wall(99), None);
         let walls = |room: &Room| room.openings.iter().map(|o| o.wall).collect::<Vec<_>>();
         assert_eq!(walls(&room), [0, NO_WALL, 1, 2]);
         room.take_out_wall(10);
         assert_eq!(walls(&room), [NO_WALL, NO_WALL, 0, 1]);
+
+        let mut again = before.clone();
+        let out = again.take_out_wall(11).unwrap();
+        assert_eq!(out, taken);
+        again.put_back_wall(out);
+        assert_eq!(again, before);
     }
 }

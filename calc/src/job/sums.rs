@@ -8,6 +8,7 @@ use crate::saved::codes;
 
 mod compound;
 mod keep;
+mod keep_room;
 mod quote;
 mod wiring;
 

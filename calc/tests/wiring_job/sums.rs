@@ -8,10 +8,14 @@ use calc::job::questions::wiring::drop::{
     longest_run_of, measured_drop_of, smallest_for_drop_of, voltage_drop_of,
 };
 use calc::job::questions::wiring::laid::{ampacity_of, smallest_of};
-use calc::job::sums::{DemandUnit, DropLoadEntry, DropSystem, PartEntry, Sums};
+use calc::job::sums::{
+    AmpacityWant, DemandUnit, DropLoadEntry, DropSystem, DropWant, PartEntry, Sums,
+};
 use calc::job::{BoxBy, BoxCableEntry, CodeEdition, Job, StretchEntry, Typed, Units, fields, file};
 use calc::saved;
-use calc::wiring::conductor::Size;
+use calc::wiring::ampacity::{Feeds, Terminals};
+use calc::wiring::cable_run::Way;
+use calc::wiring::conductor::{Construction, Size};
 use calc::wiring::voltage_drop::Across;
 
 const NOW: &str = "2026-03-02T08:00:00Z";
@@ -213,4 +217,83 @@ fn sums_survive_and_are_kept_into_a_job() {
     assert_eq!(job.circuit(laid).unwrap().laid, sums.ampacity.laid);
     sums.voltage_drop.system = DropSystem::ThreePhase;
     assert_eq!(sums.voltage_drop.keep(&mut job, "run"), None);
+}
+
+#[test]
+fn sums_are_kept_into_a_circuit_that_is_there() {
+    let mut job = Job::new("a", "", NOW, Units::FeetInches);
+    let mut sums = Sums::default();
+    sums.ampacity.laid.size = Some(Size::Awg12);
+    sums.ampacity.laid.ambient = typed("122");
+    let circuit = sums.ampacity.keep(&mut job, "lights");
+
+    // 16 A over 75 ft, and the loads of the sum, for the circuit has none yet.
+    sums.voltage_drop.size = Some(Size::Awg10);
+    sums.voltage_drop.stretches[0].length = typed("75'");
+    sums.voltage_drop.loads[0].amount = typed("16");
+    assert!(sums.voltage_drop.keep_in(&mut job, circuit));
+    let kept = job.circuit(circuit).unwrap();
+    assert_eq!(kept.laid.size, Some(Size::Awg10));
+    assert_eq!(kept.laid.ambient, typed("122"));
+    assert_eq!(kept.stretches[0].length, typed("75'"));
+    assert_eq!(kept.loads[0].amount, typed("16"));
+    let stretch = kept.stretches[0].id;
+    job.circuit_mut(circuit).unwrap().loads[0].stretch = Some(stretch);
+
+    // Up 8, across 20, down 4: by hand 32 ft of path, whatever is kept at the ends.
+    let piece = &mut sums.cable_run.pieces[0];
+    for (id, way, length) in [
+        (51, Way::Up, "8"),
+        (52, Way::Across, "20"),
+        (53, Way::Down, "4"),
+    ] {
+        piece.parts.push(PartEntry {
+            id,
+            way,
+            length: typed(length),
+            ..PartEntry::default()
+        });
+    }
+    assert!(sums.cable_run.keep_in(&mut job, circuit));
+    let kept = job.circuit(circuit).unwrap();
+    assert_eq!(kept.stretches.len(), 1);
+    assert_eq!(
+        fields::RUN.read(&kept.stretches[0].length),
+        fields::RUN.read(&typed("32'"))
+    );
+    // What was at the end of a stretch that is gone is at the far end; its own loads stay.
+    assert_eq!(kept.loads.len(), 1);
+    assert_eq!(kept.loads[0].stretch, None);
+
+    // A longest run is no run to keep; a size that was found is.
+    sums.voltage_drop.want = DropWant::Length;
+    assert!(sums.voltage_drop.keep_in(&mut job, circuit));
+    assert_eq!(job.circuit(circuit).unwrap().stretches.len(), 1);
+    // Worked example V-VD-10: 20 A over 100 ft, stranded, 3 %: 8 AWG.
+    sums.voltage_drop.want = DropWant::Size;
+    sums.voltage_drop.stretches[0].length = typed("100'");
+    sums.voltage_drop.loads[0].amount = typed("20");
+    sums.voltage_drop.construction = Some(Construction::Stranded);
+    assert!(sums.voltage_drop.keep_in(&mut job, circuit));
+    assert_eq!(job.circuit(circuit).unwrap().laid.size, Some(Size::Awg8));
+    // Worked example V-BL-02: 18.75 A continuous at 60 C terminals: 10 AWG.
+    sums.ampacity.want = AmpacityWant::Conductor;
+    sums.ampacity.feeds = Feeds::Other;
+    sums.ampacity.laid.ambient = typed("86");
+    sums.ampacity.laid.terminals = Terminals::C60;
+    sums.ampacity.continuous = typed("18.75");
+    assert!(sums.ampacity.keep_in(&mut job, circuit));
+    assert_eq!(job.circuit(circuit).unwrap().laid.size, Some(Size::Awg10));
+    // Without a size the circuit's own stays.
+    sums.ampacity.continuous = typed("");
+    assert!(sums.ampacity.keep_in(&mut job, circuit));
+    assert_eq!(job.circuit(circuit).unwrap().laid.size, Some(Size::Awg10));
+
+    assert_eq!(file::read(&file::write(&job)), Ok(job.clone()));
+    let before = job.clone();
+    assert!(!sums.voltage_drop.keep_in(&mut job, 9999));
+    assert!(!sums.cable_run.keep_in(&mut job, 9999));
+    sums.cable_run.pieces[0].parts[0].length = typed("up");
+    assert_eq!(sums.cable_run.keep(&mut job, ""), None);
+    assert_eq!(job.circuits, before.circuits);
 }

@@ -7,7 +7,7 @@ use std::sync::{Arc, Mutex};
 use serde_json::json;
 use tests::browser::Screen;
 use tests::journey::journey_on;
-use tests::measures::{SIDES_IN, survey, survey_job};
+use tests::measures::{SIDES_IN, survey, survey_job, wired_job};
 use tests::page::{Page, Step};
 use tests::server::dist;
 
@@ -29,6 +29,10 @@ fn main() {
     println!(
         "keystroke to new figures, 400 spots, {SLOWER}x slower, 95th percentile: {:.0} ms",
         median(keystroke)
+    );
+    println!(
+        "wiring of 42 circuits and 30 boxes recalculated, in the browser: {:.3} ms",
+        median(wiring)
     );
     let wasm_ms = median(whole_plan);
     println!("whole plan of 400 spots, in the browser: {wasm_ms:.3} ms");
@@ -111,6 +115,19 @@ async fn whole_plan(page: Page) -> Step<f64> {
         )
         .await?;
     Ok(time.as_f64().ok_or("no time")?)
+}
+
+/// Every answer of a job's wiring, by the page's own clock.
+async fn wiring(page: Page) -> Step<f64> {
+    page.open("/").await?;
+    page.up().await?;
+    let time = page
+        .script(
+            "return window.wasmBindings.measure_wiring(arguments[0], 50);",
+            vec![wired_job("house", 42, 30).into()],
+        )
+        .await?;
+    Ok(time.as_f64().ok_or("the house is not answered")?)
 }
 
 /// From the navigation's start until the app said that it is up, by the page's own clock.

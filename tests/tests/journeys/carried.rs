@@ -45,6 +45,16 @@ fn a_deleted_job_comes_back_by_undo_and_a_duplicate_is_its_own() {
         page.reload().await?;
         page.up().await?;
         assert_eq!(listed(&page).await?, ["Bath house (copy)"]);
+        // Neither a reload nor another page takes the way back.
+        page.click("Deleted jobs (1)").await?;
+        page.accessible().await?;
+        page.click("Put it back: Bath house").await?;
+        page.see_gone("Deleted jobs").await?;
+        assert_eq!(listed(&page).await?, ["Bath house (copy)", "Bath house"]);
+        page.click("Delete: Bath house").await?;
+        page.click("Deleted jobs (1)").await?;
+        page.click("Delete for good: Bath house").await?;
+        page.see_gone("Deleted jobs").await?;
         // The copy has everything that was entered.
         let go = "document.querySelector('ul.list a.go').click()";
         page.script(go, vec![]).await?;
@@ -73,22 +83,30 @@ fn a_room_and_its_spots_come_back_by_undo() {
         page.click("Next: the survey").await?;
         page.see("Every spot is read.").await?;
 
-        // A paste takes the place of what was read.
+        // What becomes of the readings when others are pasted is for the user to say.
         page.click("Paste or bring in readings").await?;
         page.paste_into(
             "One spot a line: right, away, reading",
             "0,0,1\n60,0,1\n60,90,1\n",
         )
         .await?;
-        page.click("Take these spots").await?;
+        page.click("Take these in place of the 15 read").await?;
         page.see("All spots and readings (3)").await?;
-        page.click("Bring the spots before back").await?;
+        page.see("The 15 spots before: taken out.").await?;
+        page.click("Put it back").await?;
         page.see("All spots and readings (15)").await?;
-
-        page.click("All spots and readings (15)").await?;
+        page.see_gone("The 15 spots before: taken out.").await?;
+        page.click("Add these to them").await?;
+        page.see("All spots and readings (18)").await?;
+        page.click("All spots and readings (18)").await?;
+        for number in [18, 17, 16] {
+            page.click(&format!("Take out spot {number}")).await?;
+            page.see(&format!("Spot {number}: taken out.")).await?;
+        }
+        page.accessible().await?;
         page.click("Take out all spots").await?;
-        page.see("15 spots taken out.").await?;
-        page.click("Undo").await?;
+        page.see("15 spots: taken out.").await?;
+        page.click("Put it back").await?;
         page.see("All spots and readings (15)").await?;
 
         // One reading, changed in the walk.

@@ -1,8 +1,11 @@
 //! The wiring's quick sums, typed as a person types them. Figures come from the code's tables and from the worked
 //! examples of calc/tests/wiring/, never from the screen.
 
+use calc::job::{Job, Units};
 use tests::journey::journey;
 use tests::page::{Page, Step};
+
+use crate::bath::start_with;
 
 async fn open(page: &Page, path: &str) -> Step {
     page.open(path).await?;
@@ -306,5 +309,90 @@ fn a_run_of_cable_is_bought_cut_and_stapled() {
             "“up” isn't understood here. Enter a length, like 7' 3 5/8\" or 2226 mm.",
         )
         .await
+    });
+}
+
+#[test]
+fn sums_are_kept_into_a_job() {
+    journey(|page| async move {
+        let job = Job::new(
+            "row-9",
+            "Row house",
+            "2026-03-02T08:00:00Z",
+            Units::FeetInches,
+        );
+        start_with(&page, &job, "/sums/box").await?;
+        page.click("the mark on it").await?;
+        page.type_into("Volume marked on it", "18.0").await?;
+        cable(&page, 1, "12 AWG", "2").await?;
+        page.choose("Into", "Row house").await?;
+        page.type_into("Which box", "Switch by the stair").await?;
+        page.click("Keep").await?;
+        page.see("Kept as “Switch by the stair” in “Row house”.")
+            .await?;
+        page.accessible().await?;
+        page.whole_picture("wiring-kept").await?;
+        page.click("Open it there").await?;
+        // 314.16(B): two wires of 12 AWG and their ground, 3 x 2.25 in3.
+        page.see("6.75 in³ needed, 18 in³ there.").await?;
+        assert_eq!(page.value_of("Which box").await?, "Switch by the stair");
+
+        // The wire goes to a new circuit of its own.
+        open(&page, "/sums/ampacity").await?;
+        page.choose("Wire size", "12 AWG").await?;
+        page.type_into("Air around the cable", "122").await?;
+        page.choose("Into", "Row house").await?;
+        page.type_into("What you call it", "Attic lights").await?;
+        page.click("Keep").await?;
+        page.see("Kept as “Attic lights” in “Row house”.").await?;
+        page.click("Open it there").await?;
+        page.see("Attic lights").await?;
+        assert_eq!(page.value_of("Air around the cable").await?, "122");
+
+        // A run goes to that circuit, and is taken back from it.
+        open(&page, "/sums/drop").await?;
+        page.choose("Wire size", "10 AWG").await?;
+        page.type_into("Stretch 1, one way", "75").await?;
+        page.type_into("Load 1", "16").await?;
+        page.choose("Into", "Row house").await?;
+        page.choose("Circuit", "Attic lights").await?;
+        page.click("Keep").await?;
+        page.see("Kept as “Attic lights” in “Row house”.").await?;
+        let kept = page.kept("roomwright.job.row-9").await?.unwrap_or_default();
+        assert!(kept.contains("\"75\""), "{kept}");
+        page.click("Undo").await?;
+        page.see("Taken back. The job is as it was.").await?;
+        let kept = page.kept("roomwright.job.row-9").await?.unwrap_or_default();
+        assert!(!kept.contains("\"75\""), "{kept}");
+        // Three phases have no place in a circuit of a house.
+        page.choose("Supply", "three phase").await?;
+        page.click("Keep").await?;
+        page.see("No circuit of a job has three phases").await?;
+
+        // The way of a cable: up 8 and across 12 are a run of 20 ft.
+        open(&page, "/sums/cable").await?;
+        for (number, way, length) in [(1, "up", "8"), (2, "across", "12")] {
+            page.click("Add a part of the way").await?;
+            let part = format!("Piece 1, part {number}");
+            page.within(&format!("{part}: way")).click(way).await?;
+            page.type_into(&format!("{part}: length"), length).await?;
+        }
+        page.choose("Into", "Row house").await?;
+        page.choose("Circuit", "Attic lights").await?;
+        page.click("Keep").await?;
+        page.click("Open it there").await?;
+        page.see("Attic lights").await?;
+        assert_eq!(page.value_of("Stretch 1, one way").await?, "20");
+
+        // Into a job of its own, which goes again.
+        open(&page, "/sums/ampacity").await?;
+        page.click("Keep").await?;
+        page.see("Open it there").await?;
+        page.click("Undo").await?;
+        page.see("Taken back. The job is as it was.").await?;
+        open(&page, "/").await?;
+        page.see("Row house").await?;
+        assert_eq!(page.text().await?.matches("Job without a name").count(), 0);
+        Ok(())
     });
 }

@@ -14,11 +14,11 @@ use crate::open_job::OpenJob;
 use crate::pages::job_fields::{
     At, at, choice, code_at, id_code, known, number, pick, text, yes_no,
 };
-use crate::pages::sum_ampacity::{Bundle, LaidForm};
-use crate::pages::sum_fields::{self, Shown, label, numbered, options, size_spot, sizes};
+use crate::pages::sum_fields::{self, Shown, label, numbered, options, size_spot};
 use crate::pages::sums::{JobRow, OpenSums};
+use crate::pages::wiring_sums::laid::{Bundle, LaidForm, refused_size};
 use crate::reactive::{When, derived, draw, memo, say};
-use crate::words::wiring::{self as wiring_words, circuits as words};
+use crate::words::wiring::circuits as words;
 use crate::words::{common, wiring::circuits};
 
 fn yes_or_no() -> Vec<ChoiceOption> {
@@ -113,12 +113,12 @@ pub fn CircuitForm(
         <Loads open house id />
         <section class="sheet no-print">
             <h2>{words::wire_heading()}</h2>
-            {sum_fields::pick(
+            {sum_fields::size_pick(
                 laid,
                 "circuit-size",
-                label(wiring_words::size_label()),
-                sizes(Size::Awg14, Size::Kcmil500),
+                Size::Awg14,
                 size_spot!(ampacity.laid.size),
+                refused_size(laid),
             )}
             <LaidForm open=laid />
             {choice(

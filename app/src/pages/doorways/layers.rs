@@ -167,11 +167,11 @@ fn LayerRow(
             .unwrap_or_default()
     });
     let take_out = move |_| {
-        room.change(|r| {
-            if let Some(layers) = layers_mut(r, owner) {
-                layers.retain(|layer| layer.id != id);
-            }
-        });
+        room.take_out_row(
+            called.get_untracked(),
+            move |r| layers_mut(r, owner),
+            |layer| layer.id == id,
+        );
         focus::soon(&add_id);
     };
     let up = move |_| {

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use crate::entry::ChoiceOption;
 use crate::markup::view;
 use crate::open_job::OpenJob;
-use crate::pages::job_fields::{At, at, choice, code_at, number, pick, text};
+use crate::pages::job_fields::{At, at, choice, code_at, number, pick, text, text_block};
 use crate::pages::sum_fields::{Shown, label, options};
 use crate::reactive::{When, draw};
 use crate::words::wiring::panel as words;
@@ -145,6 +145,7 @@ pub fn About(
                 Shown::optional(words::feeder_drop_hint()),
                 at!(panel.feeder_drop),
             )}
+            {text_block(open, "panel-notes", label(words::notes_label()), words::notes_hint(), at!(panel.notes))}
                 </div>
             </details>
         </section>

@@ -25,6 +25,7 @@ pub fn Directory(
         })
     };
     let about = move || house.wiring.with(about);
+    let notes = move || house.wiring.with(|job| job.panel.notes.trim().to_owned());
     // Without a print window nothing is lost.
     let print = |_| drop(window().print());
     view! {
@@ -33,6 +34,7 @@ pub fn Directory(
             <p class="quiet no-print">{words::directory_why()}</p>
             <p class="directory-about">{say(about)}</p>
             {draw(table)}
+            <p class="directory-notes">{say(notes)}</p>
             <button type="button" class="button wide" on:click=print>{words::print_directory()}</button>
         </section>
     }

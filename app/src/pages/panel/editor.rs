@@ -20,6 +20,35 @@ use crate::words::wiring::panel as words;
 /// The ratings of most branch circuits, amperes.
 const USUAL_A: [&str; 6] = ["15", "20", "30", "40", "50", "60"];
 
+/// The words that labels are made of most, to be added at a tap: where, then what.
+fn usual_words() -> [&'static str; 12] {
+    [
+        words::in_kitchen(),
+        words::in_bathroom(),
+        words::in_bedroom(),
+        words::in_hall(),
+        words::in_basement(),
+        words::in_garage(),
+        words::feeds_receptacles(),
+        words::feeds_lights(),
+        words::feeds_heater(),
+        words::feeds_dryer(),
+        words::feeds_washer(),
+        words::feeds_dishwasher(),
+    ]
+}
+
+/// A label with another word at its end; the first word begins with a capital.
+fn with_word(label: &str, word: &str) -> String {
+    let label = label.trim_end();
+    if label.is_empty() {
+        let mut letters = word.chars();
+        let first = letters.next().map(|first| first.to_ascii_uppercase());
+        return first.map(String::from).unwrap_or_default() + letters.as_str();
+    }
+    format!("{label} {word}")
+}
+
 /// The first free place after another by number, past the last from the first on; none where all are taken.
 fn next_free(view: &PanelView, after: &str) -> Option<String> {
     let (from, half) = split_place(after).unwrap_or((0, ""));
@@ -227,6 +256,23 @@ fn Space(
             view! { <button type="button" aria-pressed=on on:click=take>{amps}</button> }
         })
         .collect_view();
+    let add_word = Callback::new(move |word: String| {
+        change(&|breaker| breaker.label = with_word(&breaker.label, &word));
+    });
+    // The job's own rooms first, a line each.
+    let rooms = open.part(|job| {
+        let names: Vec<&str> = job.rooms.iter().map(|room| room.name.trim()).collect();
+        names.join("\n")
+    });
+    let label_words = move || {
+        rooms.with(|rooms| {
+            let named = rooms.lines().filter(|name| !name.is_empty());
+            named
+                .chain(usual_words())
+                .map(|word| word_key(word, add_word))
+                .collect_view()
+        })
+    };
     let heading = move || {
         let leg = match entry.with(|entry| entry.as_ref().map(|entry| entry.form)) {
             Some(BreakerForm::TwoPole) => words::legs_both(),
@@ -308,6 +354,7 @@ fn Space(
                 value=part(|entry| entry.label.clone())
                 on_text=Callback::new(move |text: String| change(&|breaker| breaker.label = text.clone()))
             />
+            <div class="keys words" role="group" aria-label=words::label_words()>{draw(label_words)}</div>
             <button type="submit" class="button main wide">{words::next_free()}</button>
         </form>
         <details>
@@ -354,6 +401,21 @@ fn Space(
     }
 }
 
+/// A word that is added at a tap. The focus stays where it is, and with it the keyboard of a phone.
+fn word_key(word: &str, add: Callback<String>) -> AnyView {
+    let (shown, word) = (word.to_owned(), word.to_owned());
+    view! {
+        <button
+            type="button"
+            on:mousedown=|ev| ev.prevent_default()
+            on:click=move |_| add.run(word.clone())
+        >
+            {shown}
+        </button>
+    }
+    .into_any()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -391,6 +453,14 @@ mod tests {
         assert_eq!(next("5A"), "5B");
         assert_eq!(next("5B"), "6");
         assert_eq!(next("8"), "3");
+    }
+
+    #[test]
+    fn a_label_is_put_together_from_words() {
+        let label = with_word("", "bathroom");
+        assert_eq!(with_word(&label, "receptacles"), "Bathroom receptacles");
+        assert_eq!(with_word("Back ", "bedroom"), "Back bedroom");
+        assert_eq!(with_word("", ""), "");
     }
 
     #[test]

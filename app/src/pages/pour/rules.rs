@@ -1,7 +1,7 @@
 //! Heights that the pour must keep at spots.
 
 use crate::markup::{For, view};
-use crate::reactive::{When, derived, say};
+use crate::reactive::{When, derived, memo, say};
 use calc::job::{HeightRule, HeightRuleKind, fields};
 use calc::quantity::{Typed, WholeRange};
 use leptos::prelude::*;
@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use super::Plans;
 use crate::entry::{Choice, ChoiceOption, Measured};
 use crate::focus;
+use crate::store::drafts;
 use crate::words::pour as words;
 
 /// The heights to keep.
@@ -72,13 +73,18 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
         });
     };
     // The document holds the spot's id; the number is typed here and looked up.
-    let known = rule()
-        .and_then(|r| r.spot)
-        .map_or(0, |spot| plans.spot_number(spot));
-    let typed_number = RwSignal::new(if known == 0 {
-        Typed::default()
-    } else {
-        Typed::plain(known.to_string())
+    // What can't be looked up yet is kept beside it.
+    let unread = drafts::draft(&room.key(&format!("rule-{id}")));
+    let typed_number = memo(move || {
+        let unread = unread.get();
+        let known = rule()
+            .and_then(|r| r.spot)
+            .map_or(0, |spot| plans.spot_number(spot));
+        if !unread.is_blank() || known == 0 {
+            unread
+        } else {
+            Typed::plain(known.to_string())
+        }
     });
     let count = plans.work.readings.with_untracked(|r| {
         i64::try_from(r.places.iter().map(|p| p.number).max().unwrap_or(1)).unwrap_or(1)
@@ -96,7 +102,7 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
                     value=typed_number
                     on_typed=Callback::new(move |typed: Typed| {
                         let spot = field.read(&typed).ok().and_then(|number| plans.spot_by_number(number));
-                        typed_number.set(typed);
+                        unread.set(if spot.is_some() { Typed::default() } else { typed });
                         change(&|rule| rule.spot = spot);
                     })
                 />
@@ -131,7 +137,11 @@ fn Rule(plans: Plans, ids: Memo<Vec<u32>>, id: u32) -> impl IntoView {
                 type="button"
                 class="button look plain"
                 on:click=move |_| {
-                    room.change(|r| r.pour.height_rules.retain(|rule| rule.id != id));
+                    room.take_out_row(
+                        words::rule_name(number()),
+                        |r| Some(&mut r.pour.height_rules),
+                        |rule| rule.id == id,
+                    );
                     focus::soon("add-rule");
                 }
             >

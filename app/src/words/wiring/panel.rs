@@ -39,6 +39,8 @@ words! {
     bars_joined => "joined" | "unidas";
     bars_separate => "separate" | "separadas";
     bars_unknown => "not looked at" | "sin revisar";
+    notes_label => "Notes" | "Notas";
+    notes_hint => "What the next person at this panel should know. Printed below the directory." | "Lo que debe saber quien abra este panel después. Se imprime bajo el directorio.";
     most_label => "Most circuits its label allows" | "Máximo de circuitos según su etiqueta";
     tandems_label => "Tandem breakers may go" | "Breakers tándem pueden ir";
     tandems_unknown => "label not read" | "etiqueta sin leer";
@@ -46,7 +48,7 @@ words! {
     tandems_all => "in any space" | "en cualquier espacio";
     tandems_listed => "in the spaces listed" | "en los espacios listados";
     tandem_spaces_label => "Spaces that take tandems" | "Espacios que aceptan tándem";
-    about_summary => "Name, feed, bars, where tandems may go" | "Nombre, alimentación, barras, dónde van los tándem";
+    about_summary => "Name, feed, bars, where tandems may go, notes" | "Nombre, alimentación, barras, dónde van los tándem, notas";
     about_heading => "The panel itself" | "El panel mismo";
     drawing_heading => "As it hangs" | "Como cuelga";
     drawing_says(name: &str, taken: u32, spaces: u32) => "{name} as it hangs: {taken} of {spaces} spaces taken. Tap a space to enter its breaker."
@@ -77,6 +79,19 @@ words! {
     rating_keys => "Usual ratings" | "Valores usuales";
     label_label => "What it feeds" | "Qué alimenta";
     label_hint => "Clear and specific: room and what, not “lights”." | "Claro y específico: cuarto y qué, no «luces».";
+    label_words => "Add a word" | "Agregar una palabra";
+    in_kitchen => "kitchen" | "cocina";
+    in_bathroom => "bathroom" | "baño";
+    in_bedroom => "bedroom" | "recámara";
+    in_hall => "hall" | "pasillo";
+    in_basement => "basement" | "sótano";
+    in_garage => "garage" | "cochera";
+    feeds_receptacles => "receptacles" | "tomacorrientes";
+    feeds_lights => "lights" | "luces";
+    feeds_heater => "heater" | "calentador";
+    feeds_dryer => "dryer" | "secadora";
+    feeds_washer => "washer" | "lavadora";
+    feeds_dishwasher => "dishwasher" | "lavaplatos";
     more_heading => "Protection, and what was found" | "Protección, y lo que se encontró";
     protection_label => "Besides overcurrent it opens on" | "Además de sobrecorriente abre por";
     protection_plain => "nothing else" | "nada más";

@@ -12,6 +12,25 @@ pub const MOST_MISS: f64 = 0.005;
 /// A closing error below this is rounding, inches.
 const ROUNDING_IN: f64 = 1e-9;
 
+/// How far from a corner its two marks are made to measure across it, inches: 3 ft.
+pub const CORNER_MARK_IN: f64 = 36.0;
+
+/// The turn at a corner in degrees, from the distance in inches between two marks, one on each wall,
+/// [`CORNER_MARK_IN`] from the corner: half of it is the sine of half the angle between the walls. Square is
+/// 36 in times the root of 2; the longest, both marks together, is no turn at all.
+///
+/// # Example
+/// ```
+/// use calc::floor::outline::turn_deg_across;
+/// assert!((turn_deg_across(36.0 * 2.0_f64.sqrt()) - 90.0).abs() < 1e-9);
+/// // Walls 60 degrees apart and the line between the marks make an equal-sided triangle.
+/// assert!((turn_deg_across(36.0) - 120.0).abs() < 1e-9);
+/// ```
+pub fn turn_deg_across(across_in: f64) -> f64 {
+    let half = (across_in / (2.0 * CORNER_MARK_IN)).clamp(0.0, 1.0);
+    180.0 - 2.0 * half.asin().to_degrees()
+}
+
 /// One wall of a walk, and the turn at its end.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct WallRun {

@@ -140,6 +140,7 @@ fn panel(job: &mut Job) {
     panel.tandems = TandemRule::Listed;
     panel.tandem_spaces = (11..=20).collect();
     panel.breakers = breakers;
+    panel.notes = "Some covers here hide old splices: open them before the walls close.".to_owned();
     panel.supply.idle = readings("241.2", "120.9", "120.3");
     panel.supply.loaded = readings("239.8", "118.8", "121.0");
 }

@@ -6,7 +6,9 @@ use super::survey::Readings;
 use super::{EntryProblem, Reader};
 use crate::floor::Outline;
 use crate::floor::opening::{OpeningProblem, OpeningSpan, Span, place};
-use crate::floor::outline::{ShapeRefusal, Walked, WallRun, l_shape, rectangle, walk};
+use crate::floor::outline::{
+    ShapeRefusal, Walked, WallRun, l_shape, rectangle, turn_deg_across, walk,
+};
 use crate::floor::survey::height_in;
 use crate::job::{Beyond, Opening, OutlineEntry, ReadingWay, Shape, Turn, fields};
 
@@ -67,8 +69,10 @@ pub fn outline(entry: &OutlineEntry) -> Result<RoomShape, ShapeProblem> {
                 .map(|wall| {
                     let reader = reader.row(wall.id);
                     let length_in = reader.need("length", &fields::SIDE, &wall.length);
+                    let across_in = reader.may("across", &fields::CORNER_ACROSS, &wall.across);
                     let turn = reader
                         .may("angle_deg", &fields::TURN_DEGREES, &wall.angle_deg)
+                        .or_else(|| across_in.map(turn_deg_across))
                         .unwrap_or(90.0);
                     let turn_left_deg = if wall.turn == Turn::Left { turn } else { -turn };
                     WallRun {

@@ -1,8 +1,7 @@
 //! Quick sum: the resistance that voltages measured with the load off and on imply, and whether the wire explains it.
 
-use crate::markup::view;
-use calc::job::questions::wiring::AskProblem;
 use calc::job::questions::wiring::drop::measured_drop_of;
+use calc::job::sums::Sums;
 use calc::job::{Units, fields};
 use calc::quantity::fixed;
 use calc::saved::Coded;
@@ -10,33 +9,19 @@ use calc::wiring::conductor::{Metal, Size};
 use calc::wiring::measured_drop::Implied;
 use leptos::prelude::*;
 
-use super::sum_fields::{
+use super::super::sum_fields::{
     Shown, coded, edition_field, field, label, options, pick, size_spot, sizes, typed,
 };
-use super::sums::{OpenSums, SumFoot};
-use crate::answer::{Cautions, CodeSections, Facts, Notices, RestsOn, Working};
-use crate::pictures::Figure;
-use crate::reactive::{When, derived, memo};
-use crate::shell::PageHeading;
+use super::super::sums::OpenSums;
+use super::frame::{Outcome, SumFrame, Told};
+use crate::markup::view;
 use crate::words::wiring::{self as words, drop as says, rules};
 
 /// Measured volts.
 #[component]
 pub fn SumMeasuredPage() -> impl IntoView {
     let open = OpenSums::load();
-    let units = open.units();
-    let edition = open.part(|sums| sums.code_edition);
-    let entry = open.part(|sums| sums.measured_drop.clone());
-    let asked = memo(move || entry.with(|entry| measured_drop_of(entry, edition.get())));
-    let found = memo(move || asked.with(|asked| asked.as_ref().ok().cloned()));
-    let refused = memo(move || {
-        asked.with(|asked| match asked {
-            Err(AskProblem::Refused(refusal)) => Some(says::measured_refusal(refusal)),
-            _ => None,
-        })
-    });
-    view! {
-        <PageHeading text=label(says::measured_title()) />
+    let fields = view! {
         <p>{says::measured_hint()}</p>
         <section class="sheet">
             <h2>{says::at_load_heading()}</h2>
@@ -132,16 +117,15 @@ pub fn SumMeasuredPage() -> impl IntoView {
             )}
         </section>
         {edition_field(open)}
-        <div role="status">
-            <When when=move || refused.read().is_some()>
-                <p class="notice look">{refused}</p>
-            </When>
-        </div>
-        <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::say_more()}</p> }>
-            <MeasuredAnswer found units />
-        </When>
-        <SumFoot open />
-    }
+    };
+    view! { <SumFrame open title=says::measured_title() of fields=fields.into_any() after=().into_any() /> }
+}
+
+fn of(sums: &Sums) -> Outcome {
+    let asked = measured_drop_of(&sums.measured_drop, sums.code_edition);
+    Outcome::of(asked, says::measured_refusal, |found| {
+        told(&found, sums.units)
+    })
 }
 
 fn rests(found: &Implied) -> String {
@@ -180,62 +164,19 @@ fn facts(found: &Implied, units: Units) -> Vec<(String, String)> {
     rows
 }
 
-#[component]
-fn MeasuredAnswer(found: Memo<Option<Implied>>, units: Memo<Units>) -> impl IntoView {
-    let value = derived(move || {
-        found.with(|found| {
-            found
-                .as_ref()
-                .map(|found| fixed(found.run_ohm, 3))
-                .unwrap_or_default()
-        })
-    });
-    let rests_text =
-        derived(move || found.with(|found| found.as_ref().map(rests).unwrap_or_default()));
-    let notices = derived(move || {
-        found.with(|found| {
-            let findings = found.iter().flat_map(|found| &found.findings);
-            findings.map(says::measured_finding).collect::<Vec<_>>()
-        })
-    });
-    let rows = derived(move || {
-        let units = units.get();
-        found.with(|found| {
-            found
-                .as_ref()
-                .map(|found| facts(found, units))
-                .unwrap_or_default()
-        })
-    });
-    let steps = derived(move || {
-        found.with(|found| {
-            found
-                .as_ref()
-                .map(|found| found.steps.clone())
-                .unwrap_or_default()
-        })
-    });
-    let sections = derived(move || {
-        found.with(|found| {
-            found.as_ref().map_or_else(Vec::new, |found| {
-                rules::sections(&found.steps, &[], found.edition)
-            })
-        })
-    });
+fn told(found: &Implied, units: Units) -> Told {
     let mut cautions = vec![says::caution_live().to_owned()];
     cautions.extend(words::cautions());
-    view! {
-        <section class="sheet">
-            <div class="answer" role="status">
-                <p class="figure-name">{says::measured_run()}</p>
-                <Figure value unit=Signal::stored("Ω".to_owned()) />
-                <RestsOn text=rests_text />
-                <Notices lines=notices />
-            </div>
-            <Facts rows />
-            <Working steps units />
-            <CodeSections rows=sections />
-            <Cautions lines=Signal::stored(cautions) />
-        </section>
+    Told {
+        name: says::measured_run(),
+        value: fixed(found.run_ohm, 3),
+        unit: "Ω",
+        rests: rests(found),
+        notices: found.findings.iter().map(says::measured_finding).collect(),
+        facts: facts(found, units),
+        steps: found.steps.clone(),
+        sections: rules::sections(&found.steps, &[], found.edition),
+        cautions,
+        ..Told::default()
     }
 }
