@@ -292,7 +292,7 @@ impl OpenRoom {
             let at = list.iter().position(is)?;
             let row = list.remove(at);
             Some(Box::new(move |job: &mut Job| {
-                if let Some(list) = job.room_mut(self.id).and_then(|room| rows(room)) {
+                if let Some(list) = job.room_mut(self.id).and_then(rows) {
                     list.insert(at.min(list.len()), row);
                 }
             }))

@@ -98,10 +98,10 @@ impl OpenSums {
     pub fn change(self, change: impl FnOnce(&mut Sums)) {
         if self.row.is_none() {
             // What another tab typed since stays: the change goes on top of it.
-            if let Kept::Sums(here) = read(&*self.desk.shelf()) {
-                if *self.sums.read_untracked() != *here {
-                    self.sums.set(*here);
-                }
+            if let Kept::Sums(here) = read(&*self.desk.shelf())
+                && *self.sums.read_untracked() != *here
+            {
+                self.sums.set(*here);
             }
         }
         self.sums.update(change);
