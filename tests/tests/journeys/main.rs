@@ -13,6 +13,7 @@ mod keyboard;
 mod language;
 mod large_survey;
 mod offline;
+mod open_box;
 mod refused;
 mod screens;
 mod stopped;
