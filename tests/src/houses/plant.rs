@@ -181,7 +181,7 @@ impl Finder<'_> {
                 kind,
                 |one, other| matches!((one, other), (Net::Hot(a), Net::Hot(b)) if a != b),
             ),
-            FaultKind::NeutralToGround => self.to_ground(),
+            FaultKind::NeutralToGround => self.grounded(),
             FaultKind::OtherBreaker => self.other_breaker(),
             FaultKind::HotNeutralSwapped => self.swapped(),
             FaultKind::SwitchInNeutral => self.switch_in_neutral(),
@@ -339,7 +339,7 @@ impl Finder<'_> {
         }
     }
 
-    fn to_ground(&mut self) {
+    fn grounded(&mut self) {
         let kind = FaultKind::NeutralToGround;
         for &in_box in &self.d.boxes {
             let nets = self.nets_in(in_box);
