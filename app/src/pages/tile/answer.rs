@@ -250,9 +250,8 @@ fn places(laid: &Layout, room: Option<&Room>, units: Units) -> Vec<String> {
     let letters: Vec<usize> = room
         .map(|room| {
             use calc::job::questions::room::{openings, outline};
-            let placed = outline(&room.outline).map_or(Vec::new(), |shape| {
-                openings(&shape, &room.openings).0
-            });
+            let placed = outline(&room.outline)
+                .map_or(Vec::new(), |shape| openings(&shape, &room.openings).0);
             placed
                 .iter()
                 .filter_map(|of| room.openings.iter().position(|row| row.id == of.id))
