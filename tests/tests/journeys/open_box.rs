@@ -209,7 +209,8 @@ fn what_cant_be_answered_is_said_to_be_so() {
         let job = Job::new("barn", "Barn", "2026-03-02T08:00:00Z", Units::FeetInches);
         start_with(&page, &job, "/job/barn/open-box").await?;
         page.click("Open a box").await?;
-        page.see("Add a cable.").await?;
+        page.see("Or add breakers and cables one by one below.")
+            .await?;
         page.accessible().await?;
         page.click("Junction of three cables").await?;
         page.see("feeds it").await?;
