@@ -270,7 +270,8 @@ fn what_more_fits() {
     let full = fill(&Vessel::marked(5.0), &contents);
     assert!(!full.fits && full.more.iter().all(|m| m.count == 0));
     assert_eq!(full.findings, [BoxFinding::Overfull { over_in3: 1.75 }]);
-    // Two devices: no single-gang box, a square one with room for two.
+    // Two devices, 6.75 + 9 = 15.75 in3: no box for one, two device boxes of 10.0 ganged (two of 7.5 are too small), a
+    // square one with room for two.
     let two = Contents {
         yokes: vec![
             Yoke {
@@ -289,7 +290,8 @@ fn what_more_fits() {
             .unwrap()
             .smallest
     };
-    assert_eq!(of(BoxFamily::Device), None);
+    assert_eq!(of(BoxFamily::Device).unwrap().trade_size_in, "3 x 2 x 2");
+    assert_eq!(of(BoxFamily::FdSingleCover), None);
     assert_eq!(of(BoxFamily::Square).unwrap().trade_size_in, "4 x 1-1/4");
 }
 
