@@ -19,7 +19,7 @@ TRUNK_BUILD := scripts/with-wasm.sh trunk build --release --offline --skip-versi
 # What dist/ is made of. Folders too: their times change when a file in them goes.
 SOURCES := $(shell find app calc offline style index.html Trunk.toml Cargo.toml Cargo.lock package-lock.json 2>/dev/null)
 
-.PHONY: serve dev build test bench size lint fmt check-fmt test-calc test-cases test-app test-wasm test-browser lint-host lint-wasm
+.PHONY: serve dev build test bench size lint fmt check-fmt test-calc test-cases test-houses test-app test-wasm test-browser lint-host lint-wasm
 .DEFAULT_GOAL := build
 
 serve: build
@@ -41,7 +41,7 @@ dist/index.html: $(SOURCES)
 	@touch $@
 
 # Quick first: what fails most often should fail soonest.
-test: check-fmt test-calc lint-host test-cases test-app lint-wasm test-wasm build test-browser size
+test: check-fmt test-calc lint-host test-cases test-houses test-app lint-wasm test-wasm build test-browser size
 
 check-fmt:
 	@scripts/rust-components.sh
@@ -61,6 +61,9 @@ lint-wasm: # what stands behind cfg(target_arch = "wasm32") is seen only here; u
 
 test-cases:
 	cargo test --locked --package tests --lib --test cases
+
+test-houses: # the opened box against simulated houses
+	cargo test --locked --package tests --test houses
 
 test-app: # what of the app needs no browser
 	cargo test --locked --package app --lib

@@ -9,10 +9,11 @@ use crate::desk::Desk;
 use crate::offline::Offline;
 use crate::open_job::OpenJob;
 use crate::pages::{
-    BoxPage, BoxesPage, CircuitPage, CircuitsPage, DoorwaysPage, GalleryPage, JobFrame, JobPage,
-    JobsPage, OpenBoxPage, OpenBoxesPage, PanelPage, PourPage, RoomPage, SumAmpacityPage,
-    SumBoxPage, SumCablePage, SumDropPage, SumMeasuredPage, SumPourPage, SumRampPage, SumsPage,
-    SurveyPage,
+    AirPage, BoardPage, BoxPage, BoxesPage, BuyPage, CircuitPage, CircuitsPage, DoorwaysPage,
+    GalleryPage, JobFrame, JobPage, JobsPage, OpenBoxPage, OpenBoxesPage, PaintPage, PanelPage,
+    PourPage, QuotePage, RoomPage, SheetPage, SumAmpacityPage, SumBoxPage, SumCablePage,
+    SumClosingPage, SumCompoundPage, SumDropPage, SumMeasuredPage, SumPourPage, SumQuotePage,
+    SumRampPage, SumsPage, SurveyPage, TilePage, TrimPage,
 };
 use crate::paths::{self, Stage};
 use crate::router::{JobPart, Page, Place};
@@ -61,6 +62,9 @@ fn Pages() -> impl IntoView {
                 Page::SumDrop => view! { <Outside><SumDropPage /></Outside> },
                 Page::SumMeasured => view! { <Outside><SumMeasuredPage /></Outside> },
                 Page::SumCable => view! { <Outside><SumCablePage /></Outside> },
+                Page::SumQuote => view! { <Outside><SumQuotePage /></Outside> },
+                Page::SumCompound => view! { <Outside><SumCompoundPage /></Outside> },
+                Page::SumClosing(stage) => view! { <Outside><SumClosingPage stage /></Outside> },
                 Page::Job(id, _) => view! { <JobFrame id><JobPages /></JobFrame> },
                 Page::Unknown => view! { <Outside><NotHere /></Outside> },
             }}
@@ -135,8 +139,13 @@ fn StagePage(id: u32, stage: Stage) -> impl IntoView {
                         Stage::Survey => view! { <SurveyPage room /> }.into_any(),
                         Stage::Pour => view! { <PourPage room /> }.into_any(),
                         Stage::Doorways => view! { <DoorwaysPage room /> }.into_any(),
+                        Stage::Tile => view! { <TilePage room /> }.into_any(),
+                        Stage::Board => view! { <BoardPage room /> }.into_any(),
+                        Stage::Paint => view! { <PaintPage room /> }.into_any(),
+                        Stage::Trim => view! { <TrimPage room /> }.into_any(),
+                        Stage::Air => view! { <AirPage room /> }.into_any(),
                         // Stages of the house have addresses of their own.
-                        Stage::Panel | Stage::Circuits | Stage::Boxes | Stage::OpenBox => view! { <NotHere /> }.into_any(),
+                        _ => view! { <NotHere /> }.into_any(),
                     }}
                     <PrintButton />
                     <crate::pages::job::PutBack />
@@ -164,6 +173,9 @@ fn HousePage(stage: Stage, row: Option<u32>) -> impl IntoView {
                 (Stage::Boxes, Some(id)) => view! { <BoxPage id /> }.into_any(),
                 (Stage::OpenBox, None) => view! { <OpenBoxesPage /> }.into_any(),
                 (Stage::OpenBox, Some(id)) => view! { <OpenBoxPage id /> }.into_any(),
+                (Stage::Buy, _) => view! { <BuyPage /> }.into_any(),
+                (Stage::Quote, _) => view! { <QuotePage /> }.into_any(),
+                (Stage::Sheet, _) => view! { <SheetPage /> }.into_any(),
                 _ => view! { <PanelPage /> }.into_any(),
             }}
             <crate::pages::job::PutBack />

@@ -12,6 +12,8 @@ pub mod router;
 
 pub mod settings;
 
+pub mod carry_text;
+
 pub mod desk;
 
 pub mod open_job;
@@ -21,6 +23,10 @@ pub mod work;
 pub mod house;
 
 pub mod standing;
+
+pub mod tiling;
+
+pub mod supply;
 
 pub mod shell;
 

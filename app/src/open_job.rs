@@ -4,12 +4,13 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use crate::reactive::memo;
-use calc::job::{Job, Room, Units};
+use calc::job::{Covered, Job, Room, Units};
+use calc::saved;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 
 use crate::desk::Desk;
-use crate::store::{self, SaveRefusal, Seen, fresh, jobs};
+use crate::store::{self, SaveRefusal, Seen, fresh, jobs, keys};
 
 /// How the open job stands with the storage.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -45,6 +46,8 @@ pub struct OpenJob {
     seen: StoredValue<Seen>,
     /// The room shown last.
     shown: StoredValue<u32>,
+    /// It is no job on the shelf, but the room of the quick sums.
+    loose: bool,
 }
 
 impl OpenJob {
@@ -57,7 +60,33 @@ impl OpenJob {
             desk,
             seen: StoredValue::new(seen),
             shown: StoredValue::new(0),
+            loose: false,
         }
+    }
+
+    /// The room of the quick sums of closing up: one for all of them, kept on the device at every key. A text that can't be
+    /// read gives way to a new room.
+    pub fn loose(desk: Desk) -> Self {
+        let kept = desk.shelf().get(keys::SUM_ROOM).ok().flatten();
+        let job: Option<Job> = kept.and_then(|text| saved::read(&text).ok());
+        let job = job.filter(|job| !job.rooms.is_empty()).unwrap_or_else(|| {
+            let mut job = Job::new("sums", "", fresh::now(), Units::default());
+            if let Some(room) = job.rooms.first_mut() {
+                room.board.on = Covered::Both;
+                room.paint.walls.used = true;
+                (room.trim.base, room.trim.casing) = (true, true);
+            }
+            job
+        });
+        Self {
+            loose: true,
+            ..Self::new(desk, job, Seen::nothing())
+        }
+    }
+
+    /// Whether it is the room of the quick sums.
+    pub fn is_loose(self) -> bool {
+        self.loose
     }
 
     /// A job that could not be saved before, as it was on screen then.
@@ -101,6 +130,13 @@ impl OpenJob {
     /// Saves the job as it is on screen.
     pub fn save(self) {
         let shelf = self.desk.shelf();
+        if self.loose {
+            let text = self.job.with_untracked(saved::write);
+            return match shelf.set(keys::SUM_ROOM, &text) {
+                Ok(()) => self.stand(SaveState::Saved),
+                Err(refusal) => self.stand(SaveState::Refused(refusal.into())),
+            };
+        }
         let mut seen = self.seen.get_value();
         let outcome = self
             .job
@@ -256,7 +292,7 @@ impl OpenRoom {
             let at = list.iter().position(is)?;
             let row = list.remove(at);
             Some(Box::new(move |job: &mut Job| {
-                if let Some(list) = job.room_mut(self.id).and_then(|room| rows(room)) {
+                if let Some(list) = job.room_mut(self.id).and_then(rows) {
                     list.insert(at.min(list.len()), row);
                 }
             }))

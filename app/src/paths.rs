@@ -29,6 +29,17 @@ pub const SUM_MEASURED: &str = "sums/measured";
 /// Quick sum: cable for a run, and the cables that switches need.
 pub const SUM_CABLE: &str = "sums/cable";
 
+/// Quick sum: a quote against a room's sizes.
+pub const SUM_QUOTE: &str = "sums/quote";
+
+/// Quick sum: joint compound and tape.
+pub const SUM_COMPOUND: &str = "sums/compound";
+
+/// Quick sum of a stage of closing up.
+pub fn sum_closing(stage: Stage) -> String {
+    format!("sums/{}", stage.segment())
+}
+
 /// The gallery of widgets and pictures; no page links to it.
 pub const GALLERY: &str = "gallery";
 
@@ -48,6 +59,16 @@ pub enum Stage {
     Pour,
     /// Doorways and ramps.
     Doorways,
+    /// Tile.
+    Tile,
+    /// Wall board.
+    Board,
+    /// Paint.
+    Paint,
+    /// Base, shoe and casing.
+    Trim,
+    /// The exhaust fan and its duct.
+    Air,
     /// The panel and its supply.
     Panel,
     /// The circuits.
@@ -56,27 +77,55 @@ pub enum Stage {
     Boxes,
     /// Opened boxes.
     OpenBox,
+    /// The buying list.
+    Buy,
+    /// The quote.
+    Quote,
+    /// The job sheet.
+    Sheet,
 }
 
 impl Stage {
     /// All stages in the order the work goes.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 16] = [
         Self::Room,
         Self::Survey,
         Self::Pour,
         Self::Doorways,
+        Self::Tile,
+        Self::Board,
+        Self::Paint,
+        Self::Trim,
+        Self::Air,
         Self::Panel,
         Self::Circuits,
         Self::Boxes,
         Self::OpenBox,
+        Self::Buy,
+        Self::Quote,
+        Self::Sheet,
     ];
+
+    /// The stages of closing up, each also a quick sum.
+    pub const CLOSING: [Self; 5] = [Self::Tile, Self::Board, Self::Paint, Self::Trim, Self::Air];
 
     /// Whether it is a stage of the house and of no one room.
     pub const fn is_of_house(self) -> bool {
         matches!(
             self,
-            Self::Panel | Self::Circuits | Self::Boxes | Self::OpenBox
+            Self::Panel
+                | Self::Circuits
+                | Self::Boxes
+                | Self::OpenBox
+                | Self::Buy
+                | Self::Quote
+                | Self::Sheet
         )
+    }
+
+    /// Whether its rows have pages of their own.
+    pub const fn has_rows(self) -> bool {
+        matches!(self, Self::Circuits | Self::Boxes | Self::OpenBox)
     }
 
     /// The last part of the stage's address.
@@ -86,10 +135,18 @@ impl Stage {
             Self::Survey => "survey",
             Self::Pour => "pour",
             Self::Doorways => "doorways",
+            Self::Tile => "tile",
+            Self::Board => "board",
+            Self::Paint => "paint",
+            Self::Trim => "trim",
+            Self::Air => "air",
             Self::Panel => "panel",
             Self::Circuits => "circuits",
             Self::Boxes => "boxes",
             Self::OpenBox => "open-box",
+            Self::Buy => "buy",
+            Self::Quote => "quote",
+            Self::Sheet => "sheet",
         }
     }
 }

@@ -33,6 +33,12 @@ pub enum Page {
     SumMeasured,
     /// Quick sum: cable for a run.
     SumCable,
+    /// Quick sum: a quote against a room's sizes.
+    SumQuote,
+    /// Quick sum: joint compound and tape.
+    SumCompound,
+    /// Quick sum of a stage of closing up.
+    SumClosing(Stage),
     /// A job, by its id, and what of it.
     Job(String, JobPart),
     /// No page has this address.
@@ -67,6 +73,12 @@ impl Page {
             ["sums", "drop"] => Self::SumDrop,
             ["sums", "measured"] => Self::SumMeasured,
             ["sums", "cable"] => Self::SumCable,
+            ["sums", "quote"] => Self::SumQuote,
+            ["sums", "compound"] => Self::SumCompound,
+            ["sums", name] => Stage::CLOSING
+                .into_iter()
+                .find(|stage| stage.segment() == *name)
+                .map_or(Self::Unknown, Self::SumClosing),
             ["job", id, rest @ ..] => Self::Job((*id).to_owned(), JobPart::at(rest)),
             _ => Self::Unknown,
         }
@@ -88,7 +100,7 @@ impl JobPart {
             },
             [name] => stage(name, true).map_or(Self::Unknown, |stage| Self::House(stage, None)),
             [name, row] => match (row.parse(), stage(name, true)) {
-                (Ok(row), Some(stage)) if stage != Stage::Panel => Self::House(stage, Some(row)),
+                (Ok(row), Some(stage)) if stage.has_rows() => Self::House(stage, Some(row)),
                 _ => Self::Unknown,
             },
             _ => Self::Unknown,
@@ -210,6 +222,10 @@ mod tests {
             (paths::SUM_DROP, Page::SumDrop),
             (paths::SUM_MEASURED, Page::SumMeasured),
             (paths::SUM_CABLE, Page::SumCable),
+            (paths::SUM_QUOTE, Page::SumQuote),
+            (paths::SUM_COMPOUND, Page::SumCompound),
+            ("sums/board", Page::SumClosing(Stage::Board)),
+            ("sums/panel", Page::Unknown),
             (paths::GALLERY, Page::Gallery),
             ("sums/other", Page::Unknown),
             ("index.html", Page::Unknown),
@@ -248,6 +264,7 @@ mod tests {
             "job/k3/room/7/panel",
             "job/k3/survey",
             "job/k3/panel/3",
+            "job/k3/buy/3",
             "job/k3/boxes/x",
         ] {
             assert_eq!(part(path), of(JobPart::Unknown), "{path}");

@@ -98,10 +98,18 @@ pub fn stage_word(stage: Stage) -> &'static str {
         Stage::Survey => words::survey::stage(),
         Stage::Pour => words::pour::stage(),
         Stage::Doorways => words::doorways::stage(),
+        Stage::Tile => words::closing::tile::stage(),
+        Stage::Board => words::closing::board::stage(),
+        Stage::Paint => words::closing::paint::stage(),
+        Stage::Trim => words::closing::trim::stage(),
+        Stage::Air => words::closing::air::stage(),
         Stage::Panel => words::wiring::panel::stage(),
         Stage::Circuits => words::wiring::circuits::stage(),
         Stage::Boxes => words::wiring::boxes::stage(),
         Stage::OpenBox => words::open_box::stage(),
+        Stage::Buy => words::supply::stage(),
+        Stage::Quote => words::quote::stage(),
+        Stage::Sheet => words::sheet::stage(),
     }
 }
 

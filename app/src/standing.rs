@@ -1,17 +1,24 @@
 //! How far each stage of a job has come: decided or open, and its key figure.
 
+use calc::job::questions::finish::tile::ask as ask_tile;
 use calc::job::{Beyond, PourChoice};
 use calc::quantity::{Area, AreaUnit};
 use leptos::prelude::*;
 
 use crate::house::House;
 use crate::open_job::{OpenJob, OpenRoom};
+use crate::pages::air::{air_known, air_line};
+use crate::pages::board::{board_begun, board_line};
+use crate::pages::paint::{paint_known, paint_line};
 use crate::pages::pour::key_figure;
+use crate::pages::tile::tile_line;
+use crate::pages::trim::{trim_known, trim_line};
 use crate::paths::Stage;
 use crate::pictures::length_text;
 use crate::reactive::derived;
-use crate::words::{open_box, pour, standing as words, survey};
-use crate::work::Work;
+use crate::supply::Supply;
+use crate::words::{open_box, pour, quote, sheet, standing as words, survey};
+use crate::work::{Work, closing_part};
 
 /// Whether something is decided at each stage, in the order of [`Stage::ALL`].
 pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
@@ -24,7 +31,14 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
     });
     let chosen = room.part(|r| r.pour.choice);
     let house = House::here();
+    let closing = closing_part(room);
     let opened = room.open.part(|job| job.opened.len());
+    // What is in the cart and what was quoted, without asking what is needed: that would pour every room again.
+    let in_cart = room.open.part(|job| {
+        job.buying.rows.iter().any(|row| !row.ticked.is_blank())
+            || job.buying.own.iter().any(|own| own.ticked)
+    });
+    let quoted = room.open.part(|job| !job.quote.lines.is_empty());
     derived(move || {
         Stage::ALL
             .iter()
@@ -35,6 +49,11 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                     .with(|r| r.spots.len() >= 3 && r.unread() == 0 && r.problems.is_empty()),
                 Stage::Pour => chosen.get() != PourChoice::Open,
                 Stage::Doorways => open_doorways.get() == 0 && !work.openings.read().0.is_empty(),
+                Stage::Tile => closing.with(|r| r.as_ref().is_some_and(|r| ask_tile(r).is_ok())),
+                Stage::Paint => closing.with(|r| r.as_ref().is_some_and(paint_known)),
+                Stage::Board => closing.with(|r| r.as_ref().is_some_and(board_begun)),
+                Stage::Trim => closing.with(|r| r.as_ref().is_some_and(trim_known)),
+                Stage::Air => closing.with(|r| r.as_ref().is_some_and(air_known)),
                 Stage::Panel => house.panel_decided(),
                 Stage::Circuits => {
                     let failing = house.failing();
@@ -42,6 +61,9 @@ pub fn decided(room: OpenRoom) -> Signal<Vec<bool>> {
                 }
                 Stage::Boxes => matches!(house.over(), (0, 0, all) if all > 0),
                 Stage::OpenBox => opened.get() > 0,
+                Stage::Buy => in_cart.get(),
+                Stage::Quote => quoted.get(),
+                Stage::Sheet => chosen.get() != PourChoice::Open || house.panel_decided(),
             })
             .collect()
     })
@@ -92,14 +114,41 @@ pub fn figure(room: OpenRoom, stage: Stage) -> Signal<String> {
                 (all, open) => words::doorways_open(open, all),
             })
         }
-        Stage::Panel | Stage::Circuits | Stage::Boxes | Stage::OpenBox => house_figure(stage),
+        Stage::Tile | Stage::Board | Stage::Paint | Stage::Trim | Stage::Air => {
+            let closing = closing_part(room);
+            derived(move || {
+                let units = units.get();
+                closing.with(|r| {
+                    r.as_ref().map_or_else(String::new, |r| match stage {
+                        Stage::Tile => tile_line(r, units),
+                        Stage::Board => board_line(r),
+                        Stage::Paint => paint_line(r, units),
+                        Stage::Trim => trim_line(r),
+                        _ => air_line(r, units),
+                    })
+                })
+            })
+        }
+        _ => house_figure(room.open, stage),
     }
 }
 
 /// The key figure of a stage of the house; nothing for one of a room.
-pub fn house_figure(stage: Stage) -> Signal<String> {
+pub fn house_figure(open: OpenJob, stage: Stage) -> Signal<String> {
     let house = House::here();
-    let opened = expect_context::<OpenJob>().part(|job| job.opened.len());
+    let opened = open.part(|job| job.opened.len());
+    match stage {
+        Stage::Buy => return Supply::of(open).buying_figure(),
+        Stage::Quote => {
+            let lines = open.part(|job| job.quote.lines.len());
+            return derived(move || match lines.get() {
+                0 => quote::figure_none().to_owned(),
+                lines => quote::figure_lines(lines),
+            });
+        }
+        Stage::Sheet => return Signal::stored(sheet::figure().to_owned()),
+        _ => {}
+    }
     derived(move || match stage {
         Stage::Panel => house.panel_figure(),
         Stage::Circuits => house.circuits_figure(),
@@ -109,6 +158,6 @@ pub fn house_figure(stage: Stage) -> Signal<String> {
             1 => open_box::figure_one().to_owned(),
             all => open_box::figure(all),
         },
-        Stage::Room | Stage::Survey | Stage::Pour | Stage::Doorways => String::new(),
+        _ => String::new(),
     })
 }

@@ -105,3 +105,15 @@ pub fn opening_letter(index: usize) -> String {
         format!("{}{}", letter(index / 26 - 1), letter(index))
     }
 }
+
+/// The room without what closing up does not rest on, so that nothing of it is asked anew for a reading of the floor.
+pub fn closing_part(room: OpenRoom) -> Memo<Option<Room>> {
+    room.part(|r| {
+        Some(Room {
+            survey: Default::default(),
+            pour: Default::default(),
+            layers: Vec::new(),
+            ..r.clone()
+        })
+    })
+}

@@ -71,6 +71,8 @@ rules! {
     Impedance: "Chapter 9 Table 9", "Chapter 9 Table 9", "Chapter 9 Table 9", Confirmed;
     /// Drop on a branch circuit: a recommendation.
     BranchDrop: "210.19(A) informational note", "210.19(A) informational note", "210.19 informational note", Confirmed;
+    /// Drop on a feeder: a recommendation.
+    FeederDrop: "215.2(A) informational note", "215.2(A) informational note", "215.2 informational note", Confirmed;
     /// Drop on a feeder and its branch circuit: a recommendation.
     TotalDrop: "215.2(A) informational note", "215.2(A) informational note", "215.2 informational note", Confirmed;
     /// Ratings of circuits with more than one outlet.
@@ -87,22 +89,46 @@ rules! {
     FixedLoad: "210.23(A)(2)", "210.23(A)(2)", "210.23(B)(2)", Confirmed;
     /// What a 10 A circuit may feed: new in 2023; before, no such circuit of several outlets.
     TenAmp: "210.3", "210.18", "210.23(A)", Confirmed;
+    /// What a 30 A circuit of several outlets may feed.
+    ThirtyAmp: "210.23(B)", "210.23(B)", "210.23(C)", FromMemory;
+    /// What a 40 or 50 A circuit of several outlets may feed.
+    FiftyAmp: "210.23(C)", "210.23(C)", "210.23(D)", FromMemory;
+    /// What a larger circuit of several outlets may feed.
+    AboveFifty: "210.23(D)", "210.23(D)", "210.23(E)", FromMemory;
+    /// Lampholders on more than 20 A are of the heavy-duty kind.
+    Lampholders: "210.21(A)", "210.21(A)", "210.21(A)", FromMemory;
+    /// The rating of a single receptacle on a circuit of its own.
+    SingleReceptacle: "210.21(B)(1)", "210.21(B)(1)", "210.21(B)(1)", Confirmed;
+    /// The ratings of receptacles on a circuit of several.
+    ReceptacleRatings: "Table 210.21(B)(3)", "Table 210.21(B)(3)", "Table 210.21(B)(3)", Confirmed;
     /// A receptacle's most load on a circuit of several.
     ReceptacleLoad: "210.21(B)(2)", "210.21(B)(2)", "210.21(B)(2)", Confirmed;
     /// Number of lighting circuits.
     LightingCircuits: "210.11(A)", "210.11(A)", "210.11(A)", Confirmed;
     /// A storage water heater of 120 gal or less counts as continuous.
     WaterHeater: "422.13", "422.13", "422.13", Confirmed;
+    /// The device for a single appliance without a motor, of 13.3 A or less and no marked maximum: 20 A at most.
+    SmallApplianceDevice: "422.11(E)(2)", "422.11(E)(2)", "422.11(E)(2)", FromMemory;
+    /// The same for one above 13.3 A: 150 % of what it takes, or the next standard rating.
+    ApplianceDevice: "422.11(E)(3)", "422.11(E)(3)", "422.11(E)(3)", Confirmed;
     /// Fixed electric space heating counts as continuous.
     SpaceHeating: "424.3(B)", "424.4(B)", "424.4(B)", Confirmed;
-    /// Conductors of a motor with other loads.
+    /// Conductors of a single motor.
+    SingleMotor: "430.22", "430.22", "430.22", FromMemory;
+    /// Conductors of several motors, or of motors with other loads.
     MotorConductors: "430.24", "430.24", "430.24", FromMemory;
     /// The required circuits for small appliances, laundry and bathroom.
     RequiredCircuits: "210.11(C)", "210.11(C)", "210.11(C)", Confirmed;
+    /// Arc-fault protection of dwelling outlets, and of wiring that is extended.
+    ArcFault: "210.12(A)", "210.12(A)", "210.12(B)", Confirmed;
+    /// Ground-fault protection by place.
+    GroundFault: "210.8(A)", "210.8(A)", "210.8(A)", Confirmed;
+    /// What a receptacle that replaces another is.
+    Replacement: "406.4(D)", "406.4(D)", "406.4(D)", Confirmed;
+    /// Handle ties between single-pole breakers.
+    HandleTie: "240.15(B)", "240.15(B)", "240.15(B)", FromMemory;
     /// One neutral for one circuit.
     OneNeutral: "200.4(A)", "200.4(A)", "200.4(A)", Confirmed;
-    /// Hots and neutral of each circuit grouped or marked in the enclosure.
-    NeutralGrouping: "200.4(B)", "200.4(B)", "200.4(B)", Confirmed;
     /// What a multiwire branch circuit is: a voltage between its hots, and an equal one from each to the neutral.
     MultiwireDefinition: "Article 100", "Article 100", "Article 100", Confirmed;
     /// A multiwire circuit starts in one panelboard.
@@ -111,8 +137,6 @@ rules! {
     MultiwireDisconnect: "210.4(B)", "210.4(B)", "210.4(B)", Confirmed;
     /// A multiwire circuit feeds loads from hot to neutral alone, with exceptions.
     MultiwireLoads: "210.4(C)", "210.4(C)", "210.4(C)", FromMemory;
-    /// Hots and neutral of a multiwire circuit grouped.
-    MultiwireGrouping: "210.4(D)", "210.4(D)", "210.4(D)", Confirmed;
     /// Taking out a device does not open the neutral of a multiwire circuit.
     NeutralContinuity: "300.13(B)", "300.13(B)", "300.13(B)", FromMemory;
     /// All conductors of a circuit run together.
@@ -131,12 +155,8 @@ rules! {
     SwitchHot: "404.2(A)", "404.2(A)", "404.2(A)", FromMemory;
     /// The circuit directory.
     Directory: "408.4(A)", "408.4(A)", "408.4(A)", Confirmed;
-    /// Where a panel's supply comes from; one- and two-family dwellings exempt.
-    SupplyMarking: "408.4(B)", "408.4(B)", "408.4(B)", FromMemory;
     /// A panelboard is protected at its rating.
     PanelProtection: "408.36", "408.36", "408.36", Confirmed;
-    /// Grounding conductors on a bar of their own.
-    GroundBar: "408.40", "408.40", "408.40", Confirmed;
     /// No more overcurrent devices than the panel is made for.
     PanelCount: "408.54", "408.54", "408.54", Confirmed;
     /// No joint of neutral and ground beyond the service.

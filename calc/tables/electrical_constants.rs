@@ -33,6 +33,19 @@ pub const TOTAL_DROP_PERCENT: f64 = 5.0;
 /// What a continuous load counts for. Source: NFPA 70 210.19(A), 210.20(A).
 pub const CONTINUOUS_FACTOR: f64 = 1.25;
 
+/// What the largest motor counts for in its conductor. Source: NFPA 70 430.22, 430.24, from memory.
+pub const MOTOR_FACTOR: f64 = 1.25;
+
+/// An appliance without a motor above this has a device of no more than [`APPLIANCE_FACTOR`] of what it takes, amperes.
+/// Source: NFPA 70 422.11(E).
+pub const APPLIANCE_SMALL_A: f64 = 13.3;
+
+/// The largest device for an appliance up to [`APPLIANCE_SMALL_A`], amperes. Source: NFPA 70 422.11(E)(2), from memory.
+pub const APPLIANCE_SMALL_DEVICE_A: f64 = 20.0;
+
+/// The largest device for a single appliance without a motor, of what it takes. Source: NFPA 70 422.11(E)(3).
+pub const APPLIANCE_FACTOR: f64 = 1.5;
+
 /// General lighting load of a dwelling, VA per square foot. Source: NFPA 70-2023 220.41 (section number from memory),
 /// 70-2020 220.14(J), 70-2017 Table 220.12.
 pub const LIGHTING_VA_PER_FT2: f64 = 3.0;

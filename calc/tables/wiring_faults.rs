@@ -30,6 +30,12 @@ pub const SECOND_FAULT: f64 = 0.05;
 /// How often a described load is not there, off or used up, shared by the loads.
 pub const LOAD_NOT_THERE: f64 = 0.08;
 
+/// How often there is a load that was not entered, shared by the places where one may be.
+pub const LOAD_NOT_ENTERED: f64 = 0.08;
+
+/// Watts at 120 V that a load that was not entered is tried with.
+pub const NOT_ENTERED_WATTS: [f64; 6] = [25.0, 60.0, 150.0, 350.0, 750.0, 1500.0];
+
 /// Against a fault of the same kind in a box, one beyond the boxes, in a joint nobody has described.
 pub const BEYOND_BOXES: f64 = 0.4;
 

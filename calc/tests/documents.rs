@@ -17,9 +17,9 @@ use calc::job::{FORMAT_VERSION, Job};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
-/// The stored file that has every field of this version; `v1-full.json` and `v1-wiring.json` are of the days before
-/// the wiring and before opened boxes, `v1-opened.json` before corners measured across.
-const FULL: &str = "v1-walked.json";
+/// The stored file that has every field of this version; `v1-full.json` is one of the days before the wiring,
+/// `v1-wiring.json` of those before the buying list, closing up and opened boxes, `v1-walked.json` before the first two.
+const FULL: &str = "v1-whole.json";
 
 fn folder() -> PathBuf {
     PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/documents"))
@@ -101,6 +101,13 @@ fn what_is_not_needed_may_be_missing() {
     let mut value = parsed(&stored("v1-small.json"));
     value["rooms"] = json!([]);
     assert_eq!(file::read(&value.to_string()).unwrap().rooms, []);
+}
+
+#[test]
+fn a_file_from_before_the_buying_list_has_nothing_on_it() {
+    let job = file::read(&stored("v1-wiring.json")).unwrap();
+    assert!(job.buying.rows.is_empty() && job.buying.own.is_empty());
+    assert!(job.quote.lines.is_empty() && job.sheet.left_out.is_empty());
 }
 
 #[test]
@@ -190,6 +197,13 @@ fn damage_is_refused_with_its_place() {
         json!(1),
         "boxes[0].internal_clamps",
     );
+    damaged("/buying/rows/0/kind", json!("gold"), "buying.rows[0].kind");
+    damaged(
+        "/quote/lines/1/id",
+        json!(parsed(&stored(FULL))["quote"]["lines"][0]["id"]),
+        "quote.lines[1].id",
+    );
+    damaged("/sheet/left_out/0", json!(1), "sheet.left_out[0]");
     damaged("/rooms", json!({}), "rooms");
     damaged("/format/version", json!("1"), "format.version");
     damaged("/format/version", json!(0), "format.version");

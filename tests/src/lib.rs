@@ -3,7 +3,8 @@
 //! - [`cases`] reads case files and runs them over what they give ([`given`]); [`questions`] is the list of what a case may ask;
 //! - [`server`] serves a build as a static host would: `make serve` and the journeys use the same one;
 //! - [`browser`] starts Chromium, [`page`] is what a person can do with it, [`journey`] runs one and checks what must hold on
-//!   every one of them.
+//!   every one of them;
+//! - [`houses`] are simulated, with a fault each, to hold the diagnosis of an opened box against.
 
 // What a check can't do without may stop it.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -26,3 +27,5 @@ pub mod page;
 pub mod journey;
 
 pub mod measures;
+
+pub mod houses;

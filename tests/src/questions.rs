@@ -20,6 +20,7 @@ mod job;
 mod mixing;
 mod pour;
 mod steps;
+mod supply;
 mod wiring;
 
 /// A question: reads a case's `given` and answers it.
@@ -96,6 +97,8 @@ pub const QUESTIONS: &[(&str, Question)] = &[
     ("fan-flow", air::left),
     ("exhaust", air::in_all),
     ("fan-load", air::amps),
+    ("quote", supply::quoted),
+    ("needs-by-sizes", supply::by_sizes),
     ("room-answers", job::room_answers),
     ("demo", job::demo_answers),
 ];

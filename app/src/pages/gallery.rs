@@ -2,15 +2,21 @@
 
 use crate::markup::view;
 use calc::floor::Point;
+use calc::job::questions::opened::described;
 use calc::job::{Units, fields};
 use calc::quantity::Typed;
 use calc::wiring::cable_run::Role;
+use calc::wiring::open_box::live_map::live_map;
+use calc::wiring::open_box::situation::Situation;
 use calc::wiring::panel::Leg;
 use leptos::prelude::*;
 
 use crate::entry::{Choice, ChoiceOption, Measured, Pick, TextEntry};
+use crate::pages::open_box::Names;
 use crate::paths::Stage;
+use crate::pictures::CircuitPicture;
 use crate::pictures::box_fill::{BoxContent, BoxLayer, Filling};
+use crate::pictures::circuit::content;
 use crate::pictures::drop_plot::{DropContent, DropLine};
 use crate::pictures::floor_map::{Gap, MapContent, Mark, Pin};
 use crate::pictures::floors::{FloorSide, FloorsContent, Material, Stacked};
@@ -24,6 +30,7 @@ use crate::pictures::{
     Section, SwitchChain,
 };
 use crate::shell::{PageHeading, Pole};
+use crate::words::open_box::{self, answers};
 use crate::words::{common, gallery as words};
 
 /// The gallery.
@@ -62,6 +69,7 @@ pub fn GalleryPage() -> impl IntoView {
         </section>
         <Pictures />
         <WiringPictures />
+        <Circuits />
         <section class="sheet">
             <h2>{words::pole()}</h2>
             <Pole
@@ -240,6 +248,58 @@ fn Pictures() -> impl IntoView {
             </figure>
         </section>
     }
+}
+
+/// The opened box of the worked example: everything on, and with its first breaker off.
+#[component]
+fn Circuits() -> impl IntoView {
+    let job = calc::job::demo::job("gallery", "");
+    let found = job
+        .opened
+        .first()
+        .and_then(|entry| described(&job, entry).ok());
+    let drawn = |off: bool| {
+        let description = &found.as_ref()?.description;
+        let situation = Situation {
+            breakers_off: description
+                .breakers
+                .iter()
+                .take(usize::from(off))
+                .map(|b| b.id)
+                .collect(),
+            ..Situation::default()
+        };
+        let map = live_map(description, &situation).ok()?;
+        let in_box = *description.boxes.first()?;
+        let names = Names::of(&job, job.opened.first()?);
+        Some(content(
+            description,
+            in_box,
+            &situation,
+            &map,
+            &|id| names.breaker(id),
+            &|id| names.device(id),
+            &|id| names.box_name(id),
+        ))
+    };
+    let figures = [false, true]
+        .into_iter()
+        .filter_map(drawn)
+        .map(|drawn| {
+            view! {
+                <figure class="picture circuit">
+                    <div class="scroll" tabindex="0" role="group" aria-label=answers::picture(open_box::untitled())>
+                        <CircuitPicture
+                            content=Signal::stored(drawn)
+                            says=Signal::stored(answers::picture(open_box::untitled()))
+                        />
+                    </div>
+                    <figcaption>{answers::picture_note()}</figcaption>
+                </figure>
+            }
+        })
+        .collect_view();
+    view! { <section class="sheet">{figures}</section> }
 }
 
 #[component]

@@ -386,7 +386,7 @@ fn HouseStages(open: OpenJob) -> impl IntoView {
         .filter(|stage| stage.is_of_house())
         .map(|&stage| {
             let path = paths::stage(&open.id(), 0, stage);
-            stage_line(path, stage, standing::house_figure(stage))
+            stage_line(path, stage, standing::house_figure(open, stage))
         })
         .collect_view();
     view! {

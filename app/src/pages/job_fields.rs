@@ -34,9 +34,47 @@ impl<T> At<T> {
     }
 }
 
-/// The place of an entry: `at!(panel.rating)`, `at!(circuit id; name)`, or of a row of a circuit:
+impl<T: 'static> At<T> {
+    /// The place of the same by codes.
+    pub fn coded(self, code: fn(T) -> String, of: fn(&str) -> T) -> At<String> {
+        let Self { get, put } = self;
+        At::new(
+            move |job| code(get(job)),
+            move |job, text: String| put(job, of(&text)),
+        )
+    }
+}
+
+/// The place of an entry: `at!(panel.rating)`, `at!(room id; tile.width)`, `at!(room id, tile.obstacles[row]; x)`, `at!(circuit id; name)`, or of a row of a circuit:
 /// `at!(circuit id, stretches[row]; length)`.
 macro_rules! at {
+    (room $id:expr; $($part:ident).+) => {
+        $crate::pages::job_fields::At::new(
+            move |job: &calc::job::Job| {
+                job.room($id).map(|room| room.$($part).+.clone()).unwrap_or_default()
+            },
+            move |job: &mut calc::job::Job, value| {
+                if let Some(room) = job.room_mut($id) {
+                    room.$($part).+ = value;
+                }
+            },
+        )
+    };
+    (room $id:expr, $($list:ident).+ [$row:expr]; $part:ident) => {
+        $crate::pages::job_fields::At::new(
+            move |job: &calc::job::Job| {
+                let rows = job.room($id).map(|room| &room.$($list).+);
+                let row = rows.and_then(|rows| rows.iter().find(|row| row.id == $row));
+                row.map(|row| row.$part.clone()).unwrap_or_default()
+            },
+            move |job: &mut calc::job::Job, value| {
+                let rows = job.room_mut($id).map(|room| &mut room.$($list).+);
+                if let Some(row) = rows.and_then(|rows| rows.iter_mut().find(|row| row.id == $row)) {
+                    row.$part = value;
+                }
+            },
+        )
+    };
     (panel . $($part:ident).+) => {
         $crate::pages::job_fields::At::new(
             |job: &calc::job::Job| job.panel.$($part).+.clone(),
@@ -74,6 +112,18 @@ macro_rules! at {
 
 /// The place of a choice by its code; `$code` is the way from the value to its code.
 macro_rules! code_at {
+    ($code:path; room $id:expr; $($part:ident).+) => {
+        $crate::pages::job_fields::At::new(
+            move |job: &calc::job::Job| {
+                job.room($id).map(|room| $code(room.$($part).+).to_owned()).unwrap_or_default()
+            },
+            move |job: &mut calc::job::Job, code: String| {
+                if let Some(room) = job.room_mut($id) {
+                    $crate::pages::sum_fields::take_code(&mut room.$($part).+, code);
+                }
+            },
+        )
+    };
     ($code:path; panel . $($part:ident).+) => {
         $crate::pages::job_fields::At::new(
             |job: &calc::job::Job| $code(job.panel.$($part).+).to_owned(),
@@ -112,6 +162,14 @@ macro_rules! code_at {
 }
 
 pub(super) use {at, code_at};
+
+impl At<bool> {
+    /// The place of the contrary.
+    pub fn turned(self) -> Self {
+        let Self { get, put } = self;
+        Self::new(move |job| !get(job), move |job, value| put(job, !value))
+    }
+}
 
 /// The place of yes or no, by codes.
 pub fn yes_no(at: At<bool>) -> At<String> {
@@ -171,7 +229,8 @@ pub fn number(
     let id: String = id.into();
     let hint = Signal::stored(shown.hint.to_owned());
     let units = open.units();
-    view! { <Measured id label hint field units optional=shown.optional value on_typed /> }
+    let also = shown.refused();
+    view! { <Measured id label hint field units also optional=shown.optional value on_typed /> }
         .into_any()
 }
 

@@ -28,6 +28,7 @@ mod supply;
 
 use about::About;
 use directory::Directory;
+pub use directory::table as directory_table;
 use editor::Editor;
 use supply::SupplySheet;
 

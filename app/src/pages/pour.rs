@@ -29,6 +29,7 @@ use leptos::prelude::*;
 use crate::entry::{ChoiceOption, Measured, Pick};
 use crate::open_job::OpenRoom;
 use crate::paths::{self, Stage};
+use crate::pictures::floor_map::MapContent;
 use crate::pictures::reading_text;
 use crate::shell::PageHeading;
 use crate::words::{common, pour as words, survey as survey_words};
@@ -157,6 +158,12 @@ impl Plans {
         // Whole, by its field.
         self.work.readings.with(|r| r.id_by_number(number as usize))
     }
+}
+
+/// The map of the pour taken with its pins, and what it says; nothing to draw while there is none.
+pub fn pour_map(room: OpenRoom) -> (Memo<MapContent>, Signal<String>) {
+    let plans = Plans::of(room);
+    (memo(move || pins::map(plans, None)), pins::map_says(plans))
 }
 
 /// The pour taken: its kind, volume and bags; none while none is taken or it can't be had.

@@ -3,7 +3,6 @@
 use crate::markup::{For, view};
 use crate::reactive::{When, derived, memo, say};
 use calc::floor::outline::CORNER_MARK_IN;
-use calc::job::questions::EntryProblem;
 use calc::job::questions::room::{OpeningTrouble, ShapeProblem};
 use calc::job::{Corner, Job, NO_WALL, Opening, OpeningKind, Shape, Turn, WalkWall, fields};
 use calc::quantity::{Area, AreaUnit, Typed};
@@ -474,14 +473,8 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
     });
     // What only the whole room can see stands beside the width, where it is mended.
     let place = derived(move || {
-        work.openings.with(|(_, troubles)| {
-            troubles.iter().find_map(|t| match t {
-                OpeningTrouble::Place { row, what } if *row == id => {
-                    Some(words::opening_problem(what, units.get()))
-                }
-                OpeningTrouble::Place { .. } | OpeningTrouble::Entry(EntryProblem { .. }) => None,
-            })
-        })
+        work.openings
+            .with(|(_, troubles)| misplaced(troubles, id, units.get()))
     });
     let label = derived(move || words::opening_called(&opening_letter(number())));
     view! {
@@ -558,4 +551,14 @@ fn OpeningRow(room: OpenRoom, work: Work, ids: Memo<Vec<u32>>, id: u32) -> impl 
             </button>
         </li>
     }
+}
+
+/// Why an opening has no place, by its id, where its entries are fine.
+pub fn misplaced(troubles: &[OpeningTrouble], id: u32, units: calc::job::Units) -> Option<String> {
+    troubles.iter().find_map(|t| match t {
+        OpeningTrouble::Place { row, what } if *row == id => {
+            Some(words::opening_problem(what, units))
+        }
+        OpeningTrouble::Place { .. } | OpeningTrouble::Entry(_) => None,
+    })
 }

@@ -139,6 +139,8 @@ pub struct Shown {
     pub hint: &'static str,
     /// The field may stay empty.
     pub optional: bool,
+    /// A refusal that only the whole question can see.
+    pub also: Option<Signal<Option<String>>>,
 }
 
 impl Shown {
@@ -147,6 +149,7 @@ impl Shown {
         Self {
             hint,
             optional: false,
+            also: None,
         }
     }
 
@@ -155,7 +158,22 @@ impl Shown {
         Self {
             hint,
             optional: true,
+            also: None,
         }
+    }
+
+    /// A field that the whole question may refuse.
+    pub const fn also(refused: Signal<Option<String>>) -> Self {
+        Self {
+            hint: "",
+            optional: false,
+            also: Some(refused),
+        }
+    }
+
+    /// What the whole question refuses.
+    pub fn refused(self) -> Signal<Option<String>> {
+        self.also.unwrap_or_else(|| Signal::stored(None))
     }
 }
 
@@ -178,8 +196,8 @@ pub fn field(
     shown: Shown,
     spot: Spot,
 ) -> AnyView {
-    let none = Signal::stored(None);
-    measured(open, id.into(), label, field, shown, spot, none)
+    let also = shown.refused();
+    measured(open, id.into(), label, field, shown, spot, also)
 }
 
 /// The same where the whole question can refuse what its entry alone allows.

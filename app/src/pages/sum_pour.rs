@@ -126,7 +126,7 @@ pub fn SumPourPage() -> impl IntoView {
         <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::enter_pour()}</p> }>
             <PourAnswer pour found units />
         </When>
-        <KeepIntoJob open hint=words::keep_pour_hint() stage=Stage::Room put />
+        <KeepIntoJob units hint=words::keep_pour_hint() stage=Stage::Room put />
         <SumFoot open />
     }
 }

@@ -145,7 +145,7 @@ pub fn SumRampPage() -> impl IntoView {
         <When when=move || found.read().is_some() fallback=|| view! { <p class="quiet">{words::enter_both()}</p> }>
             <RampAnswer known found units />
         </When>
-        <KeepIntoJob open hint=words::keep_ramp_hint() stage=Stage::Room put />
+        <KeepIntoJob units hint=words::keep_ramp_hint() stage=Stage::Room put />
         <SumFoot open />
     }
 }

@@ -14,9 +14,9 @@ use crate::open_job::OpenJob;
 use crate::paths::{self, Stage};
 use crate::reactive::{When, derived, memo, say};
 use crate::router::Place;
-use crate::shell::PageHeading;
+use crate::shell::{PageHeading, stage_word};
 use crate::store::{self, Seen, Shelf, fresh, index, jobs, keys};
-use crate::words::{common, jobs as job_words, notices, sums as words, wiring};
+use crate::words::{closing, common, jobs as job_words, notices, quote, sums as words, wiring};
 
 /// What was typed into the sums, kept on the device at every key.
 #[derive(Clone, Copy)]
@@ -98,10 +98,10 @@ impl OpenSums {
     pub fn change(self, change: impl FnOnce(&mut Sums)) {
         if self.row.is_none() {
             // What another tab typed since stays: the change goes on top of it.
-            if let Kept::Sums(here) = read(&*self.desk.shelf()) {
-                if *self.sums.read_untracked() != *here {
-                    self.sums.set(*here);
-                }
+            if let Kept::Sums(here) = read(&*self.desk.shelf())
+                && *self.sums.read_untracked() != *here
+            {
+                self.sums.set(*here);
             }
         }
         self.sums.update(change);
@@ -172,22 +172,41 @@ pub fn add_note(job: &mut Job, line: &str) {
 /// The list of sums.
 #[component]
 pub fn SumsPage() -> impl IntoView {
-    let sum = |path: &'static str, title: &'static str, line: &'static str| {
+    let sum = |path: &str, title: &'static str, line: &'static str| {
         view! {
             <li>
-                <a class="go" href=path>
+                <a class="go" href=path.to_owned()>
                     <strong>{title}</strong>
                     <span class="quiet">{line}</span>
                 </a>
             </li>
         }
     };
+    let closing_sums = Stage::CLOSING
+        .into_iter()
+        .map(|stage| {
+            let line = match stage {
+                Stage::Tile => closing::tile_line(),
+                Stage::Board => closing::board_line(),
+                Stage::Paint => closing::paint_line(),
+                Stage::Trim => closing::trim_line(),
+                _ => closing::air_line(),
+            };
+            sum(&paths::sum_closing(stage), stage_word(stage), line)
+        })
+        .collect_view();
     view! {
         <PageHeading text=Signal::stored(words::title().to_owned()) />
         <p>{words::title_hint()}</p>
         <ul class="list">
             {sum(paths::SUM_POUR, words::pour_title(), words::pour_line())}
             {sum(paths::SUM_RAMP, words::ramp_title(), words::ramp_line())}
+            {sum(paths::SUM_QUOTE, quote::title(), quote::sum_line())}
+        </ul>
+        <h2>{closing::sums_heading()}</h2>
+        <ul class="list">
+            {closing_sums}
+            {sum(paths::SUM_COMPOUND, closing::compound::title(), closing::compound::sum_line())}
         </ul>
         <h2>{wiring::heading()}</h2>
         <ul class="list">
@@ -274,8 +293,8 @@ pub fn target(desk: Desk, id: &str, units: Units) -> Result<Target, String> {
 /// Keeps a sum into a new job or a new room of one that is here.
 #[component]
 pub fn KeepIntoJob(
-    /// The sums.
-    open: OpenSums,
+    /// The units of a new job.
+    units: Memo<Units>,
     /// What is carried and what is not.
     hint: &'static str,
     /// The stage that is opened afterwards.
@@ -290,7 +309,7 @@ pub fn KeepIntoJob(
     let options = derived(move || job_options(desk, |name| words::keep_new_room(shown_name(name))));
     let keep = move |_| {
         let shelf = desk.shelf();
-        let units = open.sums.with_untracked(|sums| sums.units);
+        let units = units.get_untracked();
         let id = into.get_untracked();
         let Target { mut job, mut seen } = match target(desk, &id, units) {
             Ok(target) => target,

@@ -27,9 +27,20 @@ pub mod circuit;
 
 pub mod strip;
 
+pub mod tile;
+
+pub mod bars;
+
+pub mod board;
+
+pub mod duct;
+
+pub use bars::Bars;
+pub use board::board_picture;
 pub use box_fill::BoxPicture;
 pub use circuit::CircuitPicture;
 pub use drop_plot::DropPlot;
+pub use duct::duct_picture;
 pub use figure::{
     Figure, LengthFigure, at_least_in, at_least_text, at_most_text, length_text, reading_text,
     thickness_text,
@@ -40,3 +51,4 @@ pub use panel::PanelPicture;
 pub use ramp::RampProfile;
 pub use section::Section;
 pub use switch_chain::SwitchChain;
+pub use tile::TilePicture;

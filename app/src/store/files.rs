@@ -42,10 +42,18 @@ fn unsupported<T>(_: T) -> FileRefusal {
 /// # Errors
 /// [`FileRefusal::Unsupported`].
 pub fn download(name: &str, text: &str) -> Result<(), FileRefusal> {
+    download_as(name, text, "application/json")
+}
+
+/// Offers a text of a kind (`text/csv`) to the user as a download.
+///
+/// # Errors
+/// [`FileRefusal::Unsupported`].
+pub fn download_as(name: &str, text: &str, kind: &str) -> Result<(), FileRefusal> {
     let window = web_sys::window().ok_or(FileRefusal::Unsupported)?;
     let document = window.document().ok_or(FileRefusal::Unsupported)?;
     let options = BlobPropertyBag::new();
-    options.set_type("application/json");
+    options.set_type(kind);
     let parts = Array::of1(&JsValue::from_str(text));
     let blob = Blob::new_with_str_sequence_and_options(&parts, &options).map_err(unsupported)?;
     let url = Url::create_object_url_with_blob(&blob).map_err(unsupported)?;
@@ -124,6 +132,17 @@ pub async fn share_link(title: &str, url: &str) -> Result<(), FileRefusal> {
     let data = ShareData::new();
     data.set_title(title);
     data.set_url(url);
+    share(&data).await
+}
+
+/// Hands a text to the share sheet. Call it straight from a click: browsers ask for one.
+///
+/// # Errors
+/// [`FileRefusal::Unsupported`] (copy the text instead) and [`FileRefusal::Dismissed`].
+pub async fn share_text(title: &str, text: &str) -> Result<(), FileRefusal> {
+    let data = ShareData::new();
+    data.set_title(title);
+    data.set_text(text);
     share(&data).await
 }
 

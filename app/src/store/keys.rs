@@ -16,6 +16,9 @@ pub const LANG: &str = "roomwright.lang";
 /// What was typed into the quick sums.
 pub const SUMS: &str = "roomwright.sums";
 
+/// The room of the quick sums of closing up.
+pub const SUM_ROOM: &str = "roomwright.sums.room";
+
 /// The id of the job opened last.
 pub const LAST: &str = "roomwright.last";
 

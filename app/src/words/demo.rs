@@ -83,7 +83,7 @@ mod tests {
         let mut job = calc::job::demo::job("demo", "2026-03-02T08:00:00Z");
         let names: Vec<String> = calc::job::demo::names(&mut job)
             .into_iter()
-            .map(|name| name.clone())
+            .map(std::mem::take)
             .filter(|name| !name.is_empty())
             .collect();
         for name in &names {

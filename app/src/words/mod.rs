@@ -78,11 +78,18 @@ pub mod pour;
 
 pub mod doorways;
 
+pub mod closing;
+
 pub mod sums;
 
 pub mod wiring;
 
 pub mod open_box;
+pub mod supply;
+
+pub mod quote;
+
+pub mod sheet;
 
 pub mod pictures;
 
@@ -128,6 +135,14 @@ pub fn language() -> Language {
         Language::Spanish
     } else {
         Language::English
+    }
+}
+
+/// The one of two that is in the language in force.
+pub fn either(english: &'static str, spanish: &'static str) -> &'static str {
+    match language() {
+        Language::English => english,
+        Language::Spanish => spanish,
     }
 }
 

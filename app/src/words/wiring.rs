@@ -254,6 +254,11 @@ mod tests {
             include_str!("wiring/supply.rs"),
             include_str!("wiring/rules.rs"),
             include_str!("wiring/working.rs"),
+            include_str!("open_box.rs"),
+            include_str!("open_box/answers.rs"),
+            include_str!("open_box/explain.rs"),
+            include_str!("open_box/measure.rs"),
+            include_str!("open_box/refusals.rs"),
         ];
         for text in texts {
             let words = text.split("#[cfg(test)]").next().unwrap_or_default();

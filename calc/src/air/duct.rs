@@ -26,12 +26,13 @@ pub const MOST_CFM: f64 = 10_000.0;
 pub const LAMINAR_BELOW: f64 = 2_300.0;
 
 /// Kinds of duct.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum DuctKind {
     /// Sheet metal or smooth plastic.
     Smooth,
     /// Flexible, fully stretched.
+    #[default]
     Flexible,
 }
 

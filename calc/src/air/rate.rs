@@ -15,10 +15,11 @@ pub const MOST_AREA_FT2: f64 = 10_000.0;
 pub const MOST_FIXTURES: u32 = 50;
 
 /// A room that is exhausted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum ExhaustRoom {
     /// Bathroom or toilet room.
+    #[default]
     Bathroom,
     /// Kitchen.
     Kitchen,

@@ -127,7 +127,7 @@ pub struct Patch {
 }
 
 /// How sheets are hung.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LayUp {
     /// Their length along the surface's length.
@@ -135,6 +135,7 @@ pub enum LayUp {
     /// Their length along its height.
     Vertical,
     /// Whichever needs less, wall by wall.
+    #[default]
     Fewest,
 }
 

@@ -10,10 +10,23 @@ use super::Typed;
 use crate::saved;
 use crate::saved::codes;
 
+pub mod finish;
+
+pub mod supply;
+
 pub mod wiring;
 
 pub mod opened;
 
+pub use finish::{
+    AirEntry, BoardEntry, BuiltInEntry, CoatEntry, Covered, ObstacleEntry, PaintEntry, PatchEntry,
+    TileEntry, TilePattern, TileStart, TrimEntry, WallsEntry, WindowEntry,
+};
+
+pub use supply::{
+    BuyRowEntry, BuyingEntry, MatchedBy, OwnLineEntry, QuoteEntry, QuoteLineEntry, SheetEntry,
+    SheetPart,
+};
 pub use wiring::{
     BarrierEntry, BarrierKind, BesideEntry, BoxBy, BoxCableEntry, BoxConductorsEntry, BoxEntry,
     BreakerEntry, CableGround, CableKind, CircuitEntry, CircuitWiring, ConductorUse, DeviceEntry,
@@ -59,6 +72,12 @@ pub struct Job {
     pub boxes: Vec<BoxEntry>,
     /// Opened boxes, in the user's order.
     pub opened: Vec<OpenedEntry>,
+    /// What is bought.
+    pub buying: BuyingEntry,
+    /// The quote that was given.
+    pub quote: QuoteEntry,
+    /// What is put on the job sheet.
+    pub sheet: SheetEntry,
     /// Notes in the user's words.
     pub notes: String,
     /// The next id to give to a row; set after the ids in use when it is read.
@@ -81,6 +100,9 @@ saved!(Job {
     circuits: or_default,
     boxes: or_default,
     opened: or_default,
+    buying: or_default,
+    quote: or_default,
+    sheet: or_default,
     notes: or_default,
     next_id: or_default,
 });
@@ -170,6 +192,18 @@ pub struct Room {
     pub layers: Vec<Layer>,
     /// The finish that the flatness limit is taken for.
     pub finish: Finish,
+    /// The walls above the floor.
+    pub walls: WallsEntry,
+    /// The tile.
+    pub tile: TileEntry,
+    /// Wall board.
+    pub board: BoardEntry,
+    /// Paint.
+    pub paint: PaintEntry,
+    /// Base, shoe and casing.
+    pub trim: TrimEntry,
+    /// Exhaust.
+    pub air: AirEntry,
     /// Fields unknown to this version.
     pub rest: Rest,
 }
@@ -183,6 +217,12 @@ saved!(Room {
     pour: or_default,
     layers: or_default,
     finish: or_default,
+    walls: or_default,
+    tile: or_default,
+    board: or_default,
+    paint: or_default,
+    trim: or_default,
+    air: or_default,
 });
 
 /// How the outline was entered. The fields of every way are kept, so that changing the way loses nothing.

@@ -42,6 +42,10 @@ pub use electric::{Symbol, ambient};
 
 mod electric;
 
+pub use finish::*;
+
+mod finish;
+
 const fn inches(range: LengthRange) -> Field {
     Field::Length(LengthUnit::Inches, LengthUnit::Millimeters, range)
 }
@@ -255,6 +259,15 @@ pub const BOX_VOLUME: Field = Field::Volume(
     VolumeUnit::CubicInches,
     VolumeRange::above(Volume::from_in3(0.0)).at_most(Volume::from_in3(10_000.0)),
 );
+
+/// A price in dollars.
+pub const PRICE: Field = Field::Number(NumberRange::at_least(0.0).at_most(10_000_000.0));
+
+/// How much is on hand, was bought or was quoted, in whatever it is counted in.
+pub const QUANTITY: Field = Field::Number(NumberRange::at_least(0.0).at_most(10_000_000.0));
+
+/// Sales tax.
+pub const TAX: Field = Field::Percent(NumberRange::at_least(0.0).at_most(30.0));
 
 impl Field {
     /// The code of the unit in which the field reads a bare number; empty for plain numbers.

@@ -6,8 +6,8 @@
 use std::cmp::Ordering;
 
 use super::{
-    Format, Job, NO_WALL, Opening, PanelEntry, PourEntry, Rest, Room, Spot, Survey, Typed, Units,
-    WalkWall,
+    AirEntry, BoardEntry, Format, Job, NO_WALL, Opening, PaintEntry, PanelEntry, PourEntry, Rest,
+    Room, Spot, Survey, TileEntry, TrimEntry, Typed, Units, WalkWall, WallsEntry,
 };
 
 impl Job {
@@ -41,6 +41,9 @@ impl Job {
             circuits: Vec::new(),
             boxes: Vec::new(),
             opened: Vec::new(),
+            buying: Default::default(),
+            quote: Default::default(),
+            sheet: Default::default(),
             notes: String::new(),
             next_id: 1,
             rest: Rest::new(),
@@ -97,6 +100,7 @@ impl Job {
     }
 }
 
+mod finish;
 mod opened;
 mod opened_edit;
 mod planned;
@@ -126,6 +130,12 @@ impl Room {
             pour: PourEntry::usual(units),
             layers: Vec::new(),
             finish: Default::default(),
+            walls: WallsEntry::usual(units),
+            tile: TileEntry::usual(units),
+            board: BoardEntry::usual(units),
+            paint: PaintEntry::usual(units),
+            trim: TrimEntry::usual(units),
+            air: AirEntry::usual(units),
             rest: Rest::new(),
         }
     }

@@ -2,13 +2,18 @@
 //!
 //! A quick sum needs no job: its entries are kept as typed on the device, and can be carried into a room later.
 
-use super::{BoxEntry, CodeEdition, Opening, OpeningKind, Rest, Room, Shape, Typed, Units};
+use super::{BoxEntry, CodeEdition, Opening, Rest, Room, Shape, Typed, Units};
 use crate::saved;
 use crate::saved::codes;
 
+mod compound;
 mod keep;
+mod keep_room;
+mod quote;
 mod wiring;
 
+pub use compound::CompoundSum;
+pub use quote::{QuoteSum, QuoteWork};
 pub use wiring::{
     AmpacitySum, AmpacityWant, CableSum, DemandUnit, DropLoadEntry, DropMethod, DropSum,
     DropSystem, DropWant, EndKind, HeldBy, MeasuredSum, PartEntry, PieceEntry, SwitchSum,
@@ -37,6 +42,10 @@ pub struct Sums {
     pub cable_run: CableSum,
     /// Which cables switches need.
     pub switches: SwitchSum,
+    /// A quote against a room's sizes.
+    pub quote_check: QuoteSum,
+    /// Joint compound and tape.
+    pub compound: CompoundSum,
     /// The last id given to a row of the sums.
     pub last_id: u32,
     /// Fields unknown to this version.
@@ -54,6 +63,8 @@ saved!(Sums {
     measured_drop: or_default,
     cable_run: or_default,
     switches: or_default,
+    quote_check: or_default,
+    compound: or_default,
     last_id: or_default,
 });
 
@@ -183,27 +194,9 @@ impl RampSum {
         room.openings.push(Opening {
             ramp_slope: slope,
             ramp_length: length,
-            ..blank_opening(id, name.into())
+            name: name.into(),
+            ..Opening::new(id)
         });
-    }
-}
-
-fn blank_opening(id: u32, name: String) -> Opening {
-    Opening {
-        id,
-        name,
-        kind: OpeningKind::Doorway,
-        wall: 0,
-        from_start: Typed::default(),
-        width: Typed::default(),
-        beyond: Default::default(),
-        beyond_reading: Typed::default(),
-        beyond_spot: None,
-        beyond_layers: Vec::new(),
-        pour_at_most: Typed::default(),
-        ramp_slope: Typed::default(),
-        ramp_length: Typed::default(),
-        rest: Rest::new(),
     }
 }
 

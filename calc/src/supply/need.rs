@@ -153,6 +153,17 @@ pub struct Need {
     pub generous_percent: f64,
     /// The packs it is sold by; the first is bought.
     pub packs: Vec<Pack>,
+    /// What is bought where it is of several sizes: how many of each; empty: whole packs of the first kind.
+    pub mix: Vec<Mixed>,
+}
+
+/// So many of one pack among others.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Mixed {
+    /// How many.
+    pub count: u32,
+    /// Of which.
+    pub pack: Pack,
 }
 
 /// Low, usual and high in one unit.
@@ -178,6 +189,7 @@ impl Need {
             usual_percent,
             generous_percent,
             packs: Vec::new(),
+            mix: Vec::new(),
         }
     }
 
@@ -200,6 +212,48 @@ impl Need {
             self.packs.push(Pack { unit, holds });
         }
         self
+    }
+
+    /// The same need as it was cut or mixed: so many of each size. Where all have one unit, the mean of them is the pack that
+    /// it is sold by.
+    ///
+    /// ```
+    /// use calc::supply::{need::{Kind, Mixed, Need, Pack}, unit::{Dimension, Unit}};
+    /// let sheets = |count, holds| Mixed { count, pack: Pack { unit: Unit::Sheet, holds } };
+    /// let board = Need::new(Kind::Board, Dimension::Area, 150.0).bought_as(vec![sheets(3, 32.0), sheets(2, 48.0)]);
+    /// assert_eq!((board.packs[0].holds, board.mixed()), (38.4, Some(5.0)));
+    /// ```
+    pub fn bought_as(mut self, mix: Vec<Mixed>) -> Self {
+        let count: f64 = mix.iter().map(|of| f64::from(of.count)).sum();
+        let holds: f64 = mix
+            .iter()
+            .map(|of| f64::from(of.count) * of.pack.holds)
+            .sum();
+        self.mix = mix;
+        match self.mix.first().map(|of| of.pack.unit) {
+            Some(unit) if count > 0.0 && self.mix.iter().all(|of| of.pack.unit == unit) => {
+                self.sold_by(unit, holds / count)
+            }
+            _ => self,
+        }
+    }
+
+    /// What is bought of the sizes together: how many packs, or how much where their units differ; none where no sizes were
+    /// told.
+    pub fn mixed(&self) -> Option<f64> {
+        let one = |of: &Mixed| {
+            if self.packs.is_empty() {
+                of.pack.holds
+            } else {
+                1.0
+            }
+        };
+        let sum = self
+            .mix
+            .iter()
+            .map(|of| f64::from(of.count) * one(of))
+            .sum();
+        (!self.mix.is_empty()).then_some(sum)
     }
 
     /// What is bought: whole packs of the first kind, with the usual allowance; none where it is sold by the amount.

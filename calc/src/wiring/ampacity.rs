@@ -11,7 +11,7 @@ use super::conductor::{Conductor, ConductorRefusal, Rating, Size};
 use super::steps::{figure, step};
 use super::tables::{
     Ambient, ROUNDING_A, ambient_row, ampacity_a, breaker_at_least_a, breaker_at_most_a,
-    count_factor, small_conductor,
+    breaker_ratings_a, count_factor, small_conductor,
 };
 
 mod breaker;
@@ -337,11 +337,25 @@ pub enum AmpacityRefusal {
         /// Other, amperes.
         other_a: f64,
     },
-    /// A breaker that is none.
+    /// A breaker that is none, or has no standard rating (240.6(A)).
     #[error("breaker of {breaker_a} A")]
     Breaker {
         /// What was given, amperes.
         breaker_a: f64,
+    },
+    /// A breaker that may not feed several receptacles (210.18; 70-2017: 210.3).
+    #[error("not for receptacles: {breaker_a} A")]
+    NotForReceptacles {
+        /// What was given, amperes.
+        breaker_a: f64,
+    },
+    /// A breaker below the load with 125 % of what is continuous (210.20(A)).
+    #[error("breaker of {breaker_a} A for {needed_a} A")]
+    BelowLoad {
+        /// What was given, amperes.
+        breaker_a: f64,
+        /// What it must be at least, amperes.
+        needed_a: f64,
     },
     /// No size here carries the load.
     #[error("no size carries {needed_a} A")]

@@ -25,6 +25,9 @@ pub const MOST_VOLUME_IN3: f64 = 10_000.0;
 /// The most of any one kind of thing in a box.
 pub const MOST_COUNT: u32 = 500;
 
+/// The most gangs side by side.
+pub const MOST_GANGS: u32 = 20;
+
 /// Cubic inches below this are rounding: a box that is exactly full passes.
 pub const ROUNDING_IN3: f64 = 1e-9;
 
@@ -412,7 +415,7 @@ impl BoxRow {
     /// The factor on the volume for boxes ganged side by side.
     fn gangs(&self, gangs: u32) -> Result<f64, BoxRefusal> {
         let can = self.per_gang || self.family == BoxFamily::Device;
-        if gangs == 1 || (can && (1..=20).contains(&gangs)) {
+        if gangs == 1 || (can && (1..=MOST_GANGS).contains(&gangs)) {
             Ok(f64::from(gangs))
         } else {
             Err(BoxRefusal::Gangs {

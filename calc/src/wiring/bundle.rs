@@ -172,7 +172,7 @@ pub struct BundleCount {
     pub together: Together,
     /// The rule that says so.
     pub section: &'static str,
-    /// The number for the adjustment: all of them, or those of the cable with the most.
+    /// The number for the adjustment of the cable asked about, which stands first: all of them, or its own.
     pub carrying: u32,
 }
 
@@ -182,7 +182,7 @@ pub const MOST_IN_BUNDLE: u32 = 200;
 /// Longest bundle or nipple, inches: 10,000 ft.
 pub const MOST_BUNDLE_IN: f64 = 120_000.0;
 
-/// Counts the current-carrying conductors of cables that lie so.
+/// Counts the current-carrying conductors of cables that lie so; the cable asked about stands first.
 ///
 /// Hots, neutrals that return what their hot carries, and spares count; of a pair of travellers one counts, since both
 /// can't carry current together (a reading of the rule: ask the inspector); a neutral that carries only the unbalance of a 120/240 V circuit and
@@ -211,6 +211,7 @@ pub fn count(
 ) -> Result<BundleCount, BundleRefusal> {
     let mut lines = Vec::new();
     let (mut number, mut all, mut most_in_one) = (0u32, 0u32, 0u32);
+    let own = cables.first().map_or(0, CableConductors::carrying);
     for (cable, described) in cables.iter().enumerate() {
         described.check(cable)?;
         let times = described.cables;
@@ -288,8 +289,8 @@ pub fn count(
     let carrying = match (together, grouping) {
         (Together::All, _) => all,
         // A nipple of no more than 24 in is exempt whatever is in it: the basis of the table, three at most.
-        (Together::Short, Grouping::Nipple { .. }) => most_in_one.min(3),
-        _ => most_in_one,
+        (Together::Short, Grouping::Nipple { .. }) => own.min(3),
+        _ => own,
     };
     Ok(BundleCount {
         edition,

@@ -63,7 +63,8 @@ pub enum Held {
         /// From the cable to the nearest edge of the framing, inches, where known.
         edge_in: Option<f64>,
     },
-    /// Through bored holes, which hold it where they are no more than 4-1/2 ft apart.
+    /// Through bored holes no more than 4-1/2 ft apart, which hold it where it goes across, but for a staple at each box
+    /// (334.30(A)); up and down a wall it is stapled all the same.
     Bored {
         /// From the edge of the hole to the nearest edge of the framing, inches, where known.
         edge_in: Option<f64>,
@@ -252,8 +253,8 @@ pub struct CableTake {
 /// What a run takes: cable, rolls, staples.
 ///
 /// A piece is its path with the allowance, and what is kept at both ends (at least 6 in free at a box, 300.14). Staples:
-/// within 12 in of a box, 8 in of a clampless one, no further than 4-1/2 ft apart (334.30); bored holes and fished parts
-/// take none.
+/// within 12 in of a box, 8 in of a clampless one, no further than 4-1/2 ft apart (334.30); bored holes of a part that goes
+/// across hold the cable between the staples at its boxes (334.30(A)), and fished parts take none (334.30(B)(1)).
 ///
 /// # Errors
 /// [`RunRefusal`]: no piece or path, lengths or an allowance that are none or absurd.
@@ -464,14 +465,26 @@ impl Piece {
     }
 }
 
+impl Part {
+    /// Whether bored holes hold it: across, but not up or down a wall, where they don't keep it from sliding (334.30(A)).
+    const fn holes_hold(&self) -> bool {
+        matches!((self.held, self.way), (Held::Bored { .. }, Way::Across))
+    }
+
+    /// Whether it is stapled along its way.
+    const fn is_stapled(&self) -> bool {
+        !self.holes_hold() && !matches!(self.held, Held::Fished)
+    }
+}
+
 /// Staples of a piece: each stretch of stapled parts, one after another, with a first one within reach of a box or of
-/// the last hole, and the rest no further apart than the spacing.
+/// the last hole, and the rest no further apart than the spacing; and one by each box that it leaves through holes.
 fn staples(piece: &Piece) -> u32 {
     let mut total = 0;
     let mut stretch_in = 0.0;
     let mut reach_in = piece.from.staple_in();
     for part in &piece.parts {
-        if matches!(part.held, Held::Stapled { .. }) {
+        if part.is_stapled() {
             stretch_in += part.length_ft * 12.0;
         } else {
             total += on_stretch(stretch_in, reach_in, STAPLE_SPACING_IN);
@@ -479,7 +492,23 @@ fn staples(piece: &Piece) -> u32 {
             reach_in = STAPLE_SPACING_IN;
         }
     }
-    total + on_stretch(stretch_in, reach_in, piece.to.staple_in())
+    total += on_stretch(stretch_in, reach_in, piece.to.staple_in());
+    let ends = [piece.parts.first(), piece.parts.last()];
+    let by_box = ends
+        .into_iter()
+        .flatten()
+        .filter(|p| p.holes_hold())
+        .count() as u32;
+    // So short a piece between two boxes that one staple is near both.
+    let path_in: f64 = piece.parts.iter().map(|part| part.length_ft * 12.0).sum();
+    let reach_in = piece.from.staple_in() + piece.to.staple_in();
+    let held = piece.parts.iter().all(Part::holes_hold);
+    total
+        + if held && path_in <= reach_in {
+            1
+        } else {
+            by_box
+        }
 }
 
 /// Staples on a stretch whose first stands within `first_in` of its start and whose last within `last_in` of its end.

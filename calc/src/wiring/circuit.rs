@@ -14,7 +14,7 @@ use super::conductor::Conductor;
 use super::impedance::Wire;
 use super::neutral::{Neutral, NeutralFinding, NeutralRefusal, neutral_current};
 use super::steps::{figure, step};
-use super::tables::{Ambient, CONTINUOUS_FACTOR, LIGHTING_VA_PER_FT2, ROUNDING_A};
+use super::tables::{Ambient, CONTINUOUS_FACTOR, LIGHTING_VA_PER_FT2, MOTOR_FACTOR, ROUNDING_A};
 use super::voltage_drop::{DropRefusal, MOST_CURRENT_A, MOST_VOLTS};
 
 mod judge;
@@ -57,7 +57,7 @@ impl LoadKind {
 pub enum Takes {
     /// Amperes.
     Amps(f64),
-    /// Watts at the voltage of the circuit.
+    /// Watts at the voltage of the circuit; not of a motor.
     Watts(f64),
 }
 
@@ -116,13 +116,15 @@ pub struct Circuit {
     pub breaker_a: f64,
     /// The voltage, volts: 120 or 240.
     pub volts: f64,
+    /// Whether two hots run in it, so that it has 240 V.
+    pub two_hots: bool,
     /// Listed to carry its whole rating continuously (210.20(A) exception).
     pub full_rating: bool,
     /// What it is for.
     pub purpose: Purpose,
-    /// Receptacles on it, the planned ones among them.
+    /// Receptacles on the pole of its breaker, the planned ones among them.
     pub receptacles: u32,
-    /// Outlets of any kind on it, the planned ones among them.
+    /// Outlets of any kind on that pole, the planned ones among them.
     pub outlets: u32,
     /// Its conductor; the smallest one on the way.
     pub conductor: Conductor,
@@ -140,10 +142,14 @@ pub struct Circuit {
     pub feeder_percent: f64,
     /// Its loads.
     pub loads: Vec<CircuitLoad>,
+    /// Loads on the same pole of the breaker that another conductor feeds: they count for the breaker alone.
+    pub beside: Vec<CircuitLoad>,
     /// Boxes on the way.
     pub boxes: Vec<CircuitBox>,
     /// The neutral it returns on, where others do as well.
     pub neutral: Option<Neutral>,
+    /// The same with everything that is planned on it; `None` where nothing is.
+    pub neutral_after: Option<Neutral>,
 }
 
 /// A circuit, judged.
@@ -151,7 +157,7 @@ pub struct Circuit {
 pub struct CircuitAnswer {
     /// The edition.
     pub edition: CodeEdition,
-    /// What is on it now.
+    /// What is on the pole of its breaker now.
     pub now: Amounts,
     /// With the additions; `None` where none is planned.
     pub after: Option<Amounts>,
@@ -181,9 +187,9 @@ impl CircuitAnswer {
 /// [`CircuitRefusal`]: a breaker, voltage or load that is none.
 pub fn judge(circuit: &Circuit) -> Result<CircuitAnswer, CircuitRefusal> {
     circuit.check()?;
-    let now = loads::amounts(circuit, false);
-    let planned = circuit.loads.iter().any(|load| load.planned);
-    let after = planned.then(|| loads::amounts(circuit, true));
+    let planned = circuit.all_loads().any(|load| load.planned);
+    let now = circuit.on_pole(false);
+    let after = planned.then(|| circuit.on_pole(true));
     let conditions = Conditions {
         edition: circuit.edition,
         ambient: circuit.ambient,
@@ -200,7 +206,7 @@ pub fn judge(circuit: &Circuit) -> Result<CircuitAnswer, CircuitRefusal> {
     if let Ok(ampacity) = &ampacity {
         steps.extend(ampacity.steps.iter().cloned());
     }
-    let mut verdicts = judge::verdicts(circuit, &now, after.as_ref(), &ampacity, &mut steps);
+    let mut verdicts = judge::verdicts(circuit, &ampacity, &mut steps);
     // Stable: within one outcome the rules keep their order.
     verdicts.order_by_key(|verdict| verdict.outcome);
     Ok(CircuitAnswer {
@@ -214,6 +220,26 @@ pub fn judge(circuit: &Circuit) -> Result<CircuitAnswer, CircuitRefusal> {
 }
 
 impl Circuit {
+    /// Every load on the pole of its breaker.
+    fn all_loads(&self) -> impl Iterator<Item = &CircuitLoad> {
+        self.loads.iter().chain(&self.beside)
+    }
+
+    /// What is on the pole of its breaker.
+    fn on_pole(&self, planned: bool) -> Amounts {
+        loads::amounts(self, true, planned)
+    }
+
+    /// What its own conductor feeds.
+    fn on_conductor(&self, planned: bool) -> Amounts {
+        loads::amounts(self, false, planned)
+    }
+
+    /// Whether it feeds more than one thing: the rules of Article 210 for circuits of two or more outlets hold.
+    fn several(&self) -> bool {
+        self.outlets > 1 || self.receptacles > 1 || self.all_loads().count() > 1
+    }
+
     fn check(&self) -> Result<(), CircuitRefusal> {
         if !(self.breaker_a > 0.0 && self.breaker_a <= MOST_CURRENT_A) {
             return Err(CircuitRefusal::Breaker {
@@ -223,7 +249,10 @@ impl Circuit {
         if !(self.volts > 0.0 && self.volts <= MOST_VOLTS) {
             return Err(CircuitRefusal::Volts { volts: self.volts });
         }
-        for load in &self.loads {
+        for load in self.all_loads() {
+            if load.kind == LoadKind::Motor && matches!(load.takes, Takes::Watts(_)) {
+                return Err(CircuitRefusal::MotorWatts { id: load.id });
+            }
             let amps = loads::amps(self, load);
             if !(0.0..=MOST_CURRENT_A).contains(&amps) {
                 return Err(CircuitRefusal::Load {
@@ -259,6 +288,13 @@ pub enum CircuitRefusal {
         id: u32,
         /// What was given.
         takes: Takes,
+    },
+    /// Watts of a motor: its current is that of the tables for its horsepower (430.6(A)(1), Table 430.248), and watts
+    /// over volts fall short of it by power factor and efficiency.
+    #[error("motor {id} in watts")]
+    MotorWatts {
+        /// The load.
+        id: u32,
     },
     /// An area that is none.
     #[error("{area_ft2} ft2")]

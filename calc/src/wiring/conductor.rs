@@ -140,6 +140,16 @@ pub enum Metal {
     CopperCladAluminum,
 }
 
+impl Metal {
+    /// The smallest conductor of a circuit (310.3(A); 70-2017: 310.106(A)).
+    pub const fn least_size(self) -> Size {
+        match self {
+            Self::Copper => Size::Awg14,
+            Self::Aluminum | Self::CopperCladAluminum => Size::Awg12,
+        }
+    }
+}
+
 /// Solid or stranded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -271,10 +281,7 @@ impl Covering {
     ///
     /// Source: NM 334.104, UF 340.104, from memory.
     const fn made_in(self, metal: Metal) -> Option<(Size, Size)> {
-        let least = match metal {
-            Metal::Copper => Size::Awg14,
-            Metal::Aluminum | Metal::CopperCladAluminum => Size::Awg12,
-        };
+        let least = metal.least_size();
         match self {
             Self::NmB | Self::NmOld => Some((least, Size::Awg2)),
             Self::Uf => Some((least, Size::Awg4_0)),
@@ -310,10 +317,7 @@ impl Conductor {
     /// assert!(wire(Size::Kcmil250, Metal::Copper).check().is_err());
     /// ```
     pub fn check(&self) -> Result<(), ConductorRefusal> {
-        let least = match self.metal {
-            Metal::Copper => Size::Awg14,
-            Metal::Aluminum | Metal::CopperCladAluminum => Size::Awg12,
-        };
+        let least = self.metal.least_size();
         if self.size < least {
             return Err(ConductorRefusal::BelowLeast {
                 size: self.size,

@@ -9,7 +9,12 @@ use crate::working::{Source, Step, Unit};
 use super::conductor::Size;
 use super::impedance::{ImpedanceRefusal, Wire, impedance};
 use super::steps::{figure, step};
+use super::tables::BRANCH_DROP_PERCENT;
 use super::voltage_drop::{MOST_CURRENT_A, MOST_LENGTH_FT, MOST_VOLTS};
+
+/// A supply of more ohms than this, there and back, has a poor connection or far too small a feeder, ohms: 8 A take 2 % of
+/// 120 V. Source: common practice; utilities keep the loop of a service well below it.
+pub const HIGH_SOURCE_OHM: f64 = 0.3;
 
 /// Volts at one place, without and with the load.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -57,6 +62,27 @@ pub enum MeasuredFinding {
     RisesUnderLoad {
         /// By how much, volts.
         volts: f64,
+    },
+    /// Far more is lost ahead of the panel than a sound supply loses: a connection at the service, the meter, the feeder or
+    /// the neutral may be failing, and it burns. Call the utility or an electrician now.
+    HighSource {
+        /// What is ahead of the panel, ohms.
+        source_ohm: f64,
+        /// Heat if it is in one joint, watts.
+        heat_w: f64,
+    },
+    /// More is lost than the 3 % that is recommended for a branch circuit, and the run is not known: what the wire doesn't
+    /// explain is heat in a joint.
+    LostInUnknownRun {
+        /// Lost, percent of the voltage with the load off.
+        percent: f64,
+        /// Heat on the way, watts.
+        heat_w: f64,
+    },
+    /// The run is not known, so that nobody can say whether the wire explains what is lost.
+    RunNotKnown {
+        /// Heat on the way, watts.
+        heat_w: f64,
     },
     /// More is lost than the run explains: a poor joint, or a longer run.
     MoreThanTheRun {
@@ -191,6 +217,24 @@ pub fn implied(measured: &MeasuredDrop) -> Result<Implied, MeasuredRefusal> {
         if differ_v > noise_v {
             findings.push(MeasuredFinding::IdleReadingsDiffer { volts: differ_v });
         }
+    }
+    // Read at the load alone, source and run are one: it is held against the run below.
+    if let Some(ohm) = source_ohm
+        && ohm - uncertainty_ohm > HIGH_SOURCE_OHM
+    {
+        findings.push(MeasuredFinding::HighSource {
+            source_ohm: ohm,
+            heat_w: ohm * current_a * current_a,
+        });
+    }
+    if measured.run.is_none() && lost_v > 0.0 {
+        let percent = lost_v / measured.load.idle_v * 100.0;
+        let heat_w = lost_v * current_a;
+        findings.push(if percent > BRANCH_DROP_PERCENT {
+            MeasuredFinding::LostInUnknownRun { percent, heat_w }
+        } else {
+            MeasuredFinding::RunNotKnown { heat_w }
+        });
     }
     let (mut expected_ohm, mut excess_ohm) = (None, None);
     let (mut excess_conductor_ft, mut excess_run_ft) = (None, None);

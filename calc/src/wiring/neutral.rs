@@ -8,7 +8,7 @@ use crate::job::CodeEdition;
 use crate::working::{Source, Step, Unit};
 
 use super::code::Rule;
-use super::panel::{Breaker, BreakerForm, Leg, leg_of};
+use super::panel::{Breaker, BreakerForm, Leg, leg_of, tie_reaches};
 use super::steps::{figure, step};
 use super::tables::ROUNDING_A;
 use super::voltage_drop::{MOST_CURRENT_A, MOST_VOLTS};
@@ -28,6 +28,8 @@ pub struct Returning {
     pub two_pole: bool,
     /// The breaker that a handle tie joins it to.
     pub tied_to: Option<u32>,
+    /// The rating of its breaker, amperes.
+    pub rating_a: f64,
     /// What its loads from leg to neutral take, amperes.
     pub current_a: f64,
     /// The part of that which electronic loads take (supplies, dimmers, LED lamps), amperes.
@@ -59,6 +61,7 @@ impl Returning {
             tandem: matches!(breaker.form, BreakerForm::Tandem(_)),
             two_pole: breaker.form == BreakerForm::TwoPole,
             tied_to: breaker.tied_to,
+            rating_a: breaker.rating_a,
             current_a,
             electronic_a,
             leg_to_leg_loads: false,
@@ -70,12 +73,16 @@ impl Returning {
         leg_of(self.space)
     }
 
-    /// Whether one action opens both.
+    /// Whether one action opens both: they are of one breaker, or a handle tie joins them that can be there.
     fn opens_with(&self, other: &Self) -> bool {
+        let tied = self.tied_to == Some(other.breaker) || other.tied_to == Some(self.breaker);
+        let poles = !self.two_pole && !other.two_pole;
         self.panel == other.panel
             && (self.breaker == other.breaker
-                || self.tied_to == Some(other.breaker)
-                || other.tied_to == Some(self.breaker))
+                || tied
+                    && poles
+                    && tie_reaches(self.space, other.space)
+                    && self.rating_a == other.rating_a)
     }
 }
 
@@ -181,7 +188,7 @@ pub struct NeutralCurrent {
     pub current_a: f64,
     /// The most that flows with some of it on, amperes.
     pub most_a: f64,
-    /// The most that flows if electronic loads on opposite legs don't cancel at all, amperes.
+    /// The most that flows if electronic loads on opposite legs take their currents at different times, amperes.
     pub electronic_most_a: f64,
     /// Whether more than one hot returns on it.
     pub shared: bool,
@@ -204,7 +211,7 @@ pub struct NeutralCurrent {
 /// use calc::job::CodeEdition;
 /// use calc::wiring::neutral::{Neutral, Returning, neutral_current};
 /// let pole = |space, current_a| Returning {
-///     breaker: 1, panel: 0, space, tandem: false, two_pole: true, tied_to: None, current_a,
+///     breaker: 1, panel: 0, space, tandem: false, two_pole: true, tied_to: None, rating_a: 20.0, current_a,
 ///     electronic_a: 0.0, leg_to_leg_loads: false,
 /// };
 /// let neutral = Neutral {
@@ -254,15 +261,14 @@ pub fn neutral_current(neutral: &Neutral) -> Result<NeutralCurrent, NeutralRefus
     let [electronic_a, electronic_b] = [Leg::A, Leg::B].map(|leg| on(leg, |hot| hot.electronic_a));
     let current_a = (leg_a_a - leg_b_a).abs();
     let most_a = leg_a_a.max(leg_b_a);
-    // What cancels at worst is the resistive part alone; the electronic parts add up.
+    // On legs half a turn apart the currents of electronic loads cancel where they flow at one time, and at worst flow at
+    // different times: then their squares add up. Resistive loads cancel whatever the others do, so that two bounds hold:
+    // the triangle inequality, and the squares of both legs less what the resistive parts cancel.
     let resistive_a = leg_a_a - electronic_a;
     let resistive_b = leg_b_a - electronic_b;
-    let uncancelled_a = (resistive_a - resistive_b).abs() + electronic_a + electronic_b;
-    let electronic_most_a = if electronic_a > 0.0 && electronic_b > 0.0 {
-        uncancelled_a.max(most_a)
-    } else {
-        most_a
-    };
+    let triangle_a = (resistive_a - resistive_b).abs() + electronic_a.hypot(electronic_b);
+    let squares = leg_a_a * leg_a_a + leg_b_a * leg_b_a - 2.0 * resistive_a * resistive_b;
+    let electronic_most_a = triangle_a.min(squares.max(0.0).sqrt()).max(most_a);
     let steps = vec![
         step(
             "neutral_current",
@@ -287,7 +293,8 @@ pub fn neutral_current(neutral: &Neutral) -> Result<NeutralCurrent, NeutralRefus
             vec![
                 figure("resistive_a", resistive_a, Unit::Amps),
                 figure("resistive_b", resistive_b, Unit::Amps),
-                figure("electronic", electronic_a + electronic_b, Unit::Amps),
+                figure("electronic_a", electronic_a, Unit::Amps),
+                figure("electronic_b", electronic_b, Unit::Amps),
             ],
             figure("electronic_most", electronic_most_a, Unit::Amps),
             Source::CommonPractice,

@@ -256,6 +256,12 @@ pub fn share_leg(space: u32, other: u32) -> bool {
     leg_of(space) == leg_of(other)
 }
 
+/// Whether a handle tie reaches from one space to the other: they are neighbours in a column (240.15(B), the neighbours by
+/// the make of the ties: common practice).
+pub const fn tie_reaches(space: u32, other: u32) -> bool {
+    space.abs_diff(other) == 2
+}
+
 /// Where a space is on the drawing of a panel with so many spaces.
 ///
 /// ```
@@ -298,9 +304,23 @@ impl Breaker {
         }
     }
 
-    /// Whether one action opens this breaker and the other: they are one breaker, or a handle tie joins them.
+    /// Whether a handle tie is entered between this breaker and the other, on either of them.
+    pub fn is_tied(&self, other: &Self) -> bool {
+        self.id != other.id && (self.tied_to == Some(other.id) || other.tied_to == Some(self.id))
+    }
+
+    /// Whether a handle tie can join this breaker and the other: single poles of one rating, neighbours in a column.
+    pub fn can_be_tied(&self, other: &Self) -> bool {
+        let poles = [self.form, other.form]
+            .iter()
+            .all(|form| *form != BreakerForm::TwoPole);
+        poles && tie_reaches(self.space, other.space) && self.rating_a == other.rating_a
+    }
+
+    /// Whether one action opens this breaker and the other: they are one breaker, or a handle tie joins them that can be
+    /// there.
     pub fn opens_with(&self, other: &Self) -> bool {
-        self.id == other.id || self.tied_to == Some(other.id) || other.tied_to == Some(self.id)
+        self.id == other.id || (self.is_tied(other) && self.can_be_tied(other))
     }
 }
 

@@ -30,6 +30,12 @@ pub const SWING_V: f64 = 3.0;
 /// Neutral and ground this far apart at a panel are remarkable, volts. Source: common practice.
 pub const NEUTRAL_TO_GROUND_V: f64 = 2.0;
 
+/// Below this a reading is no supply: a dead leg shows some volts through what is connected. Source: common practice.
+pub const DEAD_V: f64 = 20.0;
+
+/// From this on a leg is no leg of 120 V alone: a failing neutral pulls it up. Source: common practice.
+pub const PULLED_UP_V: f64 = 150.0;
+
 /// Voltages of a supply at one moment, volts.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SupplyReadings {
@@ -144,6 +150,19 @@ pub enum SupplyFinding {
         /// What points to it.
         evidence: Vec<NeutralEvidence>,
     },
+    /// No voltage anywhere: it is off, or the meter is not reading.
+    Dead {
+        /// The highest of the readings, volts.
+        most_v: f64,
+    },
+    /// One leg is dead, and leg to leg is the other one alone: a fuse, a main or the utility has lost it. Equipment of 240 V
+    /// may feed it backwards.
+    LegLost {
+        /// The leg.
+        leg: Leg,
+        /// What it shows, volts.
+        volts: f64,
+    },
     /// Both bars seem to be on one leg: next to nothing from leg to leg.
     OneLegOnBoth {
         /// Leg to leg, volts.
@@ -170,6 +189,11 @@ pub enum SupplyFinding {
         /// By how much, volts.
         apart_v: f64,
     },
+    /// It was not read with a large load on one leg, which is when a failing neutral shows.
+    NotTestedUnderLoad {
+        /// Whether nothing else was found.
+        nothing_else: bool,
+    },
 }
 
 impl SupplyFinding {
@@ -177,7 +201,8 @@ impl SupplyFinding {
     pub fn urgency(&self) -> Urgency {
         match self {
             Self::NeutralFailing { .. } => Urgency::CallNow,
-            Self::OneLegOnBoth { .. } | Self::OutOfRange(_) => Urgency::Call,
+            Self::OneLegOnBoth { .. } | Self::OutOfRange(_) | Self::LegLost { .. } => Urgency::Call,
+            Self::Dead { .. } | Self::NotTestedUnderLoad { .. } => Urgency::Measure,
             Self::TwoLinesOfWye { .. } | Self::InRangeB(_) => Urgency::Measure,
             Self::NeutralOffGround { .. } => Urgency::Call,
             Self::LegsUneven { .. } => Urgency::Measure,
@@ -220,6 +245,8 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
     ];
     let (mut judged, mut steps, mut evidence, mut findings) =
         (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+    // A leg or all of it without voltage: nothing is told of the neutral from that.
+    let mut dead = false;
     for (readings, loaded) in states.into_iter().flatten() {
         readings.check()?;
         let SupplyReadings {
@@ -262,6 +289,20 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
             figure("apart", apart_v, Unit::Volts),
             Source::CommonPractice,
         ));
+        let most_v = a_neutral_v.max(b_neutral_v).max(across_v);
+        if most_v < DEAD_V {
+            findings.push(SupplyFinding::Dead { most_v });
+            dead = true;
+            continue;
+        }
+        if let Some((leg, volts)) = readings.lost_leg() {
+            findings.push(SupplyFinding::LegLost { leg, volts });
+            dead = true;
+            let of_other =
+                |j: &&Judged| j.loaded == loaded && j.reading == Reading::LegToNeutral(leg.other());
+            findings.extend(judged.iter().filter(of_other).filter_map(standing_finding));
+            continue;
+        }
         let wye = (across_v - sum_v / 2.0 * 3f64.sqrt()).abs() <= SUM_WITHIN_V;
         let one_leg = across_v < 0.25 * sum_v;
         let two_lines = !one_leg && wye && apart_v < LEGS_APART_V;
@@ -274,16 +315,9 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
         }
         // Leg to leg of another system is not held against the range of this one.
         let of_another = one_leg || two_lines;
-        findings.extend(
-            judged
-                .iter()
-                .filter(|j| j.loaded == loaded && !(of_another && j.reading == Reading::Across))
-                .filter_map(|j| match j.standing {
-                    Standing::RangeA => None,
-                    Standing::RangeB => Some(SupplyFinding::InRangeB(*j)),
-                    Standing::Below | Standing::Above => Some(SupplyFinding::OutOfRange(*j)),
-                }),
-        );
+        let held =
+            |j: &&Judged| j.loaded == loaded && !(of_another && j.reading == Reading::Across);
+        findings.extend(judged.iter().filter(held).filter_map(standing_finding));
         if apart_v > LEGS_APART_V {
             evidence.push(NeutralEvidence::LegsApart {
                 a_v: a_neutral_v,
@@ -303,7 +337,7 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
             }
         }
     }
-    if let Some(loaded) = supply.loaded {
+    if let Some(loaded) = supply.loaded.filter(|_| !dead) {
         let change_a = loaded.a_neutral_v - supply.idle.a_neutral_v;
         let change_b = loaded.b_neutral_v - supply.idle.b_neutral_v;
         let (rising, rise_v, fall_v) = if change_a > change_b {
@@ -331,6 +365,10 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
     if !evidence.is_empty() {
         findings.push(SupplyFinding::NeutralFailing { evidence });
     }
+    if supply.loaded.is_none() && !dead {
+        let nothing_else = findings.is_empty();
+        findings.push(SupplyFinding::NotTestedUnderLoad { nothing_else });
+    }
     findings.order_by_key(SupplyFinding::urgency);
     steps.extend(judged.iter().map(|judged| {
         let (least, most) = limits(supply.place, judged.reading, VoltageRange::A);
@@ -349,6 +387,15 @@ pub fn judge(supply: &Supply) -> Result<SupplyJudgement, SupplyRefusal> {
         findings,
         steps,
     })
+}
+
+/// What there is to say of where a voltage stands.
+fn standing_finding(judged: &Judged) -> Option<SupplyFinding> {
+    match judged.standing {
+        Standing::RangeA => None,
+        Standing::RangeB => Some(SupplyFinding::InRangeB(*judged)),
+        Standing::Below | Standing::Above => Some(SupplyFinding::OutOfRange(*judged)),
+    }
 }
 
 /// The limits of a range, volts, of the editions of ANSI C84.1 from 2011 on.
@@ -378,6 +425,18 @@ fn standing(place: VoltagePlace, reading: Reading, volts: f64) -> Standing {
 }
 
 impl SupplyReadings {
+    /// The leg without voltage, and what it shows, where leg to leg is no more than the other leg.
+    fn lost_leg(&self) -> Option<(Leg, f64)> {
+        let (leg, lost_v, left_v) = if self.a_neutral_v < self.b_neutral_v {
+            (Leg::A, self.a_neutral_v, self.b_neutral_v)
+        } else {
+            (Leg::B, self.b_neutral_v, self.a_neutral_v)
+        };
+        let alone = (self.across_v - left_v).abs() <= lost_v + SUM_WITHIN_V;
+        // Where the other leg is pulled up to both, it is the neutral that is gone.
+        (lost_v < DEAD_V && left_v < PULLED_UP_V && alone).then_some((leg, lost_v))
+    }
+
     fn check(&self) -> Result<(), SupplyRefusal> {
         let all = [
             Some(self.across_v),

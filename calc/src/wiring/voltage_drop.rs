@@ -33,6 +33,9 @@ pub const MOST_CURRENT_A: f64 = 6000.0;
 /// The highest voltage of these questions, volts.
 pub const MOST_VOLTS: f64 = 1000.0;
 
+/// The smallest conductor that may run in parallel: 310.10(G), from memory.
+pub const LEAST_PARALLEL: Size = Size::Awg1_0;
+
 /// The most conductors in parallel for each leg.
 pub const MOST_PARALLEL: u32 = 12;
 
@@ -273,16 +276,28 @@ pub fn voltage_drop(run: &Run) -> Result<VoltageDrop, DropRefusal> {
     let lost_w = points.iter().map(|point| point.lost_w).sum();
 
     let mut steps = wire.steps;
+    let percent_of = |of: fn(&DropPoint) -> Option<Left>| {
+        let lost = points.iter().filter_map(of).map(|left| left.drop_percent);
+        lost.fold(0.0, f64::max)
+    };
+    // The working is that of the leg that loses more.
+    let on_b = multiwire && percent_of(|p| p.b) > percent_of(|p| Some(p.a));
     let mut before_ft = 0.0;
     let mut before_v = run.source_volts.unwrap_or(run.system.nominal());
     for point in &points {
+        let (own, other) = (point.current_a, point.current_b_a);
+        let (own, other) = match other {
+            Some(b) if on_b => (b, Some(own)),
+            other => (own, other),
+        };
+        let left = point.b.filter(|_| on_b).unwrap_or(point.a);
         let mut inputs = vec![
             figure("length", point.at_ft - before_ft, Unit::Ft),
-            figure("current", point.current_a, Unit::Amps),
+            figure("current", own, Unit::Amps),
             figure("impedance", wire.effective_ohm_per_kft, Unit::OhmsPerKft),
             figure("parallel", parallel, Unit::Count),
         ];
-        inputs.extend(point.neutral_a.map(|a| figure("neutral", a, Unit::Amps)));
+        inputs.extend(other.map(|a| figure("other_leg", a, Unit::Amps)));
         let formula = match run.system {
             System::TwoWire { .. } => "drop_two_wire",
             System::Multiwire { .. } => "drop_multiwire",
@@ -291,10 +306,10 @@ pub fn voltage_drop(run: &Run) -> Result<VoltageDrop, DropRefusal> {
         steps.push(step(
             formula,
             inputs,
-            figure("drop", before_v - point.a.volts, Unit::Volts),
+            figure("drop", before_v - left.volts, Unit::Volts),
             Source::Arithmetic,
         ));
-        (before_ft, before_v) = (point.at_ft, point.a.volts);
+        (before_ft, before_v) = (point.at_ft, left.volts);
     }
     steps.push(step(
         "drop_percent",
@@ -331,7 +346,7 @@ pub fn voltage_drop(run: &Run) -> Result<VoltageDrop, DropRefusal> {
     if multiwire && rises_v > 1e-9 {
         findings.push(DropFinding::LegRises { volts: rises_v });
     }
-    if run.parallel > 1 && run.size < Size::Awg1_0 {
+    if run.parallel > 1 && run.size < LEAST_PARALLEL {
         findings.push(DropFinding::ParallelTooSmall { size: run.size });
     }
     Ok(VoltageDrop {

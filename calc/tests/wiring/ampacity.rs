@@ -479,7 +479,8 @@ fn the_smallest_conductor() {
     };
     let of = |wanted| smallest_conductor(wanted).unwrap();
     assert_eq!(of(wanted).size, Size::Awg14);
-    // 125 % of 16 A is 20 A: 12 AWG; of 17 A it is 21.25 A: a 25 A breaker, and 240.4(D) asks for 10 AWG.
+    // 125 % of 16 A is 20 A: 12 AWG; of 17 A it is 21.25 A: circuits of several
+    // receptacles go on at 30 A (210.18), and 240.4(D) asks for 10 AWG; for anything else there is 25 A.
     let continuous = |a| Wanted {
         load: Load {
             continuous_a: a,
@@ -492,7 +493,15 @@ fn the_smallest_conductor() {
         (Size::Awg12, 20.0)
     );
     let seventeen = of(continuous(17.0));
-    assert_eq!((seventeen.size, seventeen.breaker_a), (Size::Awg10, 25.0));
+    assert_eq!((seventeen.size, seventeen.breaker_a), (Size::Awg10, 30.0));
+    let other = of(Wanted {
+        conditions: Conditions {
+            feeds: Feeds::Other,
+            ..PLAIN
+        },
+        ..continuous(17.0)
+    });
+    assert_eq!((other.size, other.breaker_a), (Size::Awg10, 25.0));
     assert!(matches!(
         seventeen.smaller,
         Some((Size::Awg12, TooSmall::BeforeCorrection { .. }))
@@ -572,6 +581,46 @@ fn the_smallest_conductor() {
         smallest_conductor(wrong).unwrap_err(),
         AmpacityRefusal::Breaker { breaker_a: -5.0 }
     );
+}
+
+/// 210.20(A): the breaker carries 125 % of what is continuous; 210.18: receptacles are on 15, 20, 30, 40 or 50 A; 240.6(A):
+/// there is no 22 A. No conductor mends such a breaker.
+#[test]
+fn a_breaker_that_no_conductor_mends() {
+    let of = |breaker_a, continuous_a, feeds| {
+        smallest_conductor(Wanted {
+            load: Load {
+                continuous_a,
+                other_a: 1.0,
+            },
+            breaker_a: Some(breaker_a),
+            metal: Metal::Copper,
+            covering: Covering::NmB,
+            conditions: Conditions { feeds, ..PLAIN },
+        })
+        .map(|answer| answer.size)
+    };
+    assert_eq!(
+        of(15.0, 12.0, Feeds::Other),
+        Err(AmpacityRefusal::BelowLoad {
+            breaker_a: 15.0,
+            needed_a: 16.0
+        })
+    );
+    assert_eq!(of(20.0, 12.0, Feeds::Other), Ok(Size::Awg12));
+    for feeds in [Feeds::Other, Feeds::SeveralReceptacles] {
+        assert_eq!(
+            of(22.0, 5.0, feeds),
+            Err(AmpacityRefusal::Breaker { breaker_a: 22.0 })
+        );
+    }
+    for breaker_a in [10.0, 25.0, 35.0, 60.0] {
+        assert_eq!(
+            of(breaker_a, 5.0, Feeds::SeveralReceptacles),
+            Err(AmpacityRefusal::NotForReceptacles { breaker_a })
+        );
+    }
+    assert_eq!(of(25.0, 5.0, Feeds::Other), Ok(Size::Awg10));
 }
 
 /// Common practice: cable up to 10 AWG is solid, larger is stranded; the table has solid wire up to 8 AWG.
@@ -673,5 +722,27 @@ proptest! {
             prop_assert!(answer.breaker_a >= answer.min_rating_a - 1e-9);
             prop_assert_eq!(answer.smaller.is_some(), answer.size > Size::Awg14);
         }
+    }
+}
+
+/// 310.15(C)(1): cables that don't lie together count each for itself, so that a fuller neighbor changes nothing.
+#[test]
+fn a_cable_apart_counts_its_own_conductors() {
+    let three_hots = CableConductors {
+        hots: 3,
+        ..CableConductors::TWO_WIRE
+    };
+    for grouping in [
+        Grouping::Apart,
+        Grouping::Bundled { length_in: 24.0 },
+        Grouping::SealedHole,
+    ] {
+        let of = |cables: [CableConductors; 2]| {
+            count(&cables, grouping, CodeEdition::E2023)
+                .unwrap()
+                .carrying
+        };
+        assert_eq!(of([CableConductors::TWO_WIRE, three_hots]), 2);
+        assert_eq!(of([three_hots, CableConductors::TWO_WIRE]), 4);
     }
 }

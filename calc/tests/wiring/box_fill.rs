@@ -270,7 +270,8 @@ fn what_more_fits() {
     let full = fill(&Vessel::marked(5.0), &contents);
     assert!(!full.fits && full.more.iter().all(|m| m.count == 0));
     assert_eq!(full.findings, [BoxFinding::Overfull { over_in3: 1.75 }]);
-    // Two devices: no single-gang box, a square one with room for two.
+    // Two devices, 6.75 + 9 = 15.75 in3: no box for one, two device boxes of 10.0 ganged (two of 7.5 are too small), a
+    // square one with room for two.
     let two = Contents {
         yokes: vec![
             Yoke {
@@ -289,7 +290,8 @@ fn what_more_fits() {
             .unwrap()
             .smallest
     };
-    assert_eq!(of(BoxFamily::Device), None);
+    assert_eq!(of(BoxFamily::Device).unwrap().trade_size_in, "3 x 2 x 2");
+    assert_eq!(of(BoxFamily::FdSingleCover), None);
     assert_eq!(of(BoxFamily::Square).unwrap().trade_size_in, "4 x 1-1/4");
 }
 
@@ -567,4 +569,47 @@ proptest! {
             prop_assert!(!fill(&vessel, &with).fits);
         }
     }
+}
+
+/// A large box is answered: 12-2 with ground takes two allowances of 2.25 in3 (Table 314.16(B)), and no more cables are
+/// counted than a box is answered for.
+#[test]
+fn a_large_box_is_answered() {
+    let cable = EnteringCable {
+        size: Size::Awg12,
+        insulated: 2,
+        ground: None,
+    };
+    let contents = Contents {
+        cables: vec![cable; 3],
+        ..Contents::default()
+    };
+    for volume_in3 in [2000.0, 10_000.0] {
+        let answer = fill(&Vessel::marked(volume_in3), &contents);
+        assert!((answer.required_in3 - 13.5).abs() < 1e-9 && answer.fits);
+        assert!(answer.more.iter().all(|more| more.count > 100));
+    }
+}
+
+/// Device boxes of metal are ganged (common practice): two devices of 12 AWG and four 12-2 with ground are 2 x 4.5 + 8 x 2.25
+/// + 2.25 = 29.25 in3; two of 18.0 in3 (3 x 2 x 3-1/2) hold that, two of 14.0 don't (Table 314.16(A)).
+#[test]
+fn the_smallest_device_box_is_ganged() {
+    let size = Size::Awg12;
+    let contents = Contents {
+        cables: vec![
+            EnteringCable {
+                size,
+                insulated: 2,
+                ground: Some(size),
+            };
+            4
+        ],
+        yokes: vec![Yoke { size, gangs: 1 }; 2],
+        ..Contents::default()
+    };
+    let all = calc::wiring::box_fill::smallest_boxes(&contents, CodeEdition::E2023).unwrap();
+    let device = all.iter().find(|b| b.family == BoxFamily::Device).unwrap();
+    let row = device.smallest.unwrap();
+    assert_eq!((device.gangs, row.volume_in3), (2, 18.0));
 }

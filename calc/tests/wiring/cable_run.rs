@@ -66,7 +66,8 @@ fn feet_and_rolls() {
     assert!(answer.findings.is_empty());
 }
 
-/// 334.30: within 12 in of a box, then every 4-1/2 ft; 314.17: 8 in from a clampless box. Counted by hand.
+/// 334.30: within 12 in of a box, then every 4-1/2 ft; 314.17: 8 in from a clampless box. 334.30(A): holes hold a cable that
+/// goes across, but it is fastened within 12 in of each box; (B)(1): fished cable is not. Counted by hand.
 #[test]
 fn staples() {
     let of = |from, to, parts| take(&run(vec![piece(from, to, parts)])).unwrap().staples;
@@ -78,12 +79,23 @@ fn staples() {
     assert_eq!(of(BOX, BOX, vec![part(6.6, STAPLED)]), 3);
     let clampless = End::ClamplessBox { free_in: 8.0 };
     assert_eq!(of(clampless, BOX, vec![part(6.5, STAPLED)]), 3);
-    // Round a corner it is one stretch; holes and fished parts take none.
+    // Round a corner it is one stretch; holes want a staple at each box, fished parts none.
     assert_eq!(
         of(BOX, BOX, vec![part(3.0, STAPLED), part(3.5, STAPLED)]),
         2
     );
-    assert_eq!(of(BOX, BOX, vec![part(20.0, BORED)]), 0);
+    assert_eq!(of(BOX, BOX, vec![part(20.0, BORED)]), 2);
+    assert_eq!(of(BOX, BOX, vec![part(2.0, BORED)]), 1);
+    assert_eq!(
+        of(BOX, BOX, vec![part(20.0, BORED), part(5.0, Held::Fished)]),
+        1
+    );
+    // Up a wall holes don't hold it: 6.5 ft as if stapled.
+    let up = Part {
+        way: Way::Up,
+        ..part(6.5, BORED)
+    };
+    assert_eq!(of(BOX, BOX, vec![up]), 2);
     assert_eq!(of(BOX, BOX, vec![part(20.0, Held::Fished)]), 0);
     assert_eq!(
         of(

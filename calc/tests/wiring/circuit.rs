@@ -18,7 +18,7 @@ use proptest::prelude::*;
 use crate::panel::breaker;
 use crate::worked::examples;
 
-fn load(id: u32, kind: LoadKind, amps: f64) -> CircuitLoad {
+pub fn load(id: u32, kind: LoadKind, amps: f64) -> CircuitLoad {
     CircuitLoad {
         id,
         takes: Takes::Amps(amps),
@@ -29,11 +29,12 @@ fn load(id: u32, kind: LoadKind, amps: f64) -> CircuitLoad {
     }
 }
 
-fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
+pub fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
     Circuit {
         edition: CodeEdition::E2023,
         breaker_a,
         volts: 120.0,
+        two_hots: false,
         full_rating: false,
         purpose: Purpose::General,
         receptacles: 3,
@@ -50,12 +51,14 @@ fn circuit(breaker_a: f64, loads: Vec<CircuitLoad>) -> Circuit {
         stretches_ft: vec![40.0],
         feeder_percent: 0.0,
         loads,
+        beside: Vec::new(),
         boxes: Vec::new(),
         neutral: None,
+        neutral_after: None,
     }
 }
 
-fn verdict(answer: &CircuitAnswer, check: Check) -> &Verdict {
+pub fn verdict(answer: &CircuitAnswer, check: Check) -> &Verdict {
     answer.verdicts.iter().find(|v| v.check == check).unwrap()
 }
 

@@ -25,6 +25,8 @@ mod neutral;
 
 mod circuit;
 
+mod circuit_rules;
+
 mod cable_run;
 
 mod shock;

@@ -182,23 +182,74 @@ fn what_is_wrong_with_sharing() {
     }));
 }
 
+/// A handle tie joins single poles of one rating that are neighbors in a column (240.15(B), 210.4(B)); any other that is
+/// entered opens nothing.
+#[test]
+fn a_tie_is_believed_only_where_it_can_be() {
+    let of = |space, other: Returning| {
+        let tied = Returning {
+            tied_to: Some(2),
+            ..hot(1, space, 8.0)
+        };
+        let answer = neutral_current(&neutral(vec![tied, other])).unwrap();
+        !answer
+            .findings
+            .iter()
+            .any(|found| matches!(found, NeutralFinding::NoCommonDisconnect { .. }))
+    };
+    assert!(of(1, hot(2, 3, 8.0)) && of(5, hot(2, 3, 8.0)));
+    assert!(!of(1, hot(2, 7, 8.0)) && !of(1, hot(2, 4, 8.0)));
+    let larger = Returning {
+        rating_a: 30.0,
+        ..hot(2, 3, 8.0)
+    };
+    assert!(!of(1, larger));
+    let pole = Returning {
+        two_pole: true,
+        ..hot(2, 3, 8.0)
+    };
+    assert!(!of(1, pole));
+}
+
+/// Against currents in time: pulses of both legs that meet cancel, pulses that never meet add up as squares.
 #[test]
 fn electronic_loads() {
-    let electronic = |id, space| Returning {
-        electronic_a: 6.0,
+    let electronic = |id, space, part| Returning {
+        electronic_a: part,
         ..hot(id, space, 10.0)
     };
-    let answer = neutral_current(&neutral(vec![electronic(1, 1), electronic(2, 3)])).unwrap();
-    // 4 A of each cancel, 6 A of each may not.
-    assert_eq!(
-        (answer.current_a, answer.most_a, answer.electronic_most_a),
-        (0.0, 10.0, 12.0)
-    );
-    assert!(
-        answer
-            .findings
-            .contains(&NeutralFinding::ElectronicLoads { up_to_a: 12.0 })
-    );
+    let of = |part| {
+        let hots = vec![electronic(1, 1, part), electronic(2, 3, part)];
+        neutral_current(&neutral(hots)).unwrap()
+    };
+    let all = of(10.0);
+    assert_eq!((all.current_a, all.most_a), (0.0, 10.0));
+    // A second's samples of one cycle, each leg a pulse of its own eighth of it: effective values by the mean square.
+    let pulse = |at: usize, from: usize| {
+        if (from..from + 125).contains(&at) {
+            1.0
+        } else {
+            0.0
+        }
+    };
+    let effective = |of: &dyn Fn(usize) -> f64| {
+        ((0..1000).map(|at| of(at) * of(at)).sum::<f64>() / 1000.0).sqrt()
+    };
+    let one = effective(&|at| pulse(at, 0));
+    let apart = effective(&|at| pulse(at, 0) - pulse(at, 500));
+    assert!((all.electronic_most_a - 10.0 * apart / one).abs() < 1e-9);
+    assert!((all.electronic_most_a - 14.142).abs() < 1e-3);
+    assert!(all.findings.contains(&NeutralFinding::ElectronicLoads {
+        up_to_a: all.electronic_most_a
+    }));
+    // 4 A of each are resistive and cancel, 6 A of each make 8.5 A at most: less than one leg alone.
+    let some = of(6.0);
+    assert_eq!(some.electronic_most_a, 10.0);
+    let advised = |of: &[NeutralFinding]| {
+        of.iter()
+            .any(|found| matches!(found, NeutralFinding::ElectronicLoads { .. }))
+    };
+    assert!(advised(&all.findings) && !advised(&some.findings) && !advised(&of(0.0).findings));
 }
 
 #[test]
@@ -239,15 +290,22 @@ fn what_is_refused() {
 }
 
 proptest! {
-    /// Against the sum of phasors: leg A at 0, leg B at 180 degrees.
+    /// Against samples of the sine waves of each hot over a cycle, the leg of a space told by its row.
     #[test]
-    fn legs_add_as_phasors(hots in prop::collection::vec((1u32..40, 0.0..20.0f64), 1..6)) {
+    fn legs_add_as_waves(hots in prop::collection::vec((1u32..40, 0.0..20.0f64), 1..6)) {
+        let wave = |at: u32| {
+            let angle = std::f64::consts::TAU * f64::from(at) / 360.0;
+            // Rows take turns: 1 and 2, 5 and 6, 9 and 10 are on one leg; the other leg is half a turn behind.
+            hots.iter().map(|&(space, amps)| {
+                let behind = if matches!(space % 4, 1 | 2) { 0.0 } else { std::f64::consts::PI };
+                amps * 2f64.sqrt() * (angle - behind).sin()
+            }).sum::<f64>()
+        };
+        let effective = ((0..360).map(|at| wave(at) * wave(at)).sum::<f64>() / 360.0).sqrt();
         let returns: Vec<Returning> = hots.iter().enumerate()
             .map(|(id, &(space, amps))| hot(id as u32, space, amps)).collect();
-        let phasor: f64 = returns.iter()
-            .map(|hot| hot.current_a * if hot.leg() == Leg::A { 0f64.cos() } else { std::f64::consts::PI.cos() }).sum();
         let answer = neutral_current(&neutral(returns)).unwrap();
-        prop_assert!((answer.current_a - phasor.abs()).abs() < 1e-9);
+        prop_assert!((answer.current_a - effective).abs() < 1e-9);
         prop_assert!(answer.current_a <= answer.most_a + 1e-9 && answer.most_a <= answer.electronic_most_a + 1e-9);
         prop_assert_eq!(answer.shared, hots.len() > 1);
     }

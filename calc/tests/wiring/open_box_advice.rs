@@ -181,7 +181,26 @@ fn three_boxes_and_six_readings_are_diagnosed() {
         let start = Instant::now();
         let diagnosis = diagnose_in(&d, &readings, &[1]).unwrap();
         best = best.min(start.elapsed());
-        assert!(is(&diagnosis.answers[0].members[0].faults[0], fault));
+        let first = &diagnosis.answers[0];
+        let members: Vec<_> = first
+            .members
+            .iter()
+            .map(|m| {
+                (
+                    m.slip,
+                    m.faults
+                        .iter()
+                        .map(|f| (f.kind, &f.places))
+                        .collect::<Vec<_>>(),
+                )
+            })
+            .collect();
+        assert!(
+            is(&first.members[0].faults[0], fault),
+            "{readings:?}: {} {members:?}, not {:?}",
+            first.share,
+            fault.places
+        );
         assert_eq!(diagnosis.answers[0].explained.len(), 6);
     }
     println!("{} nodes, {} faults: {best:?}", network.nodes, all.len());
@@ -298,57 +317,85 @@ fn is(one: &Fault, other: &Fault) -> bool {
     one.kind == other.kind && one.places == other.places
 }
 
-#[test]
-fn the_advice_leads_to_the_fault() {
-    let mut noise = Noise(7);
-    let mut spent = [Duration::ZERO; 3];
-    // Every fault there is takes minutes: EVERY=1.
-    let every = std::env::var("EVERY").map_or(24, |text| text.parse().unwrap());
-    // By kind: tried, first, in the first three, sizes, nothing seen, readings.
-    let mut table: BTreeMap<String, [usize; 6]> = BTreeMap::new();
-    let houses = [two_circuits(), switch_and_receptacle(), three_ways()];
-    for d in &houses {
-        let network = Network::of(d).unwrap();
-        for fault in faults(d, &network).into_iter().step_by(every) {
-            if fault.ohm.is_some_and(|ohm| ohm != 5.0) {
-                continue;
-            }
-            let real = really(d, &mut noise);
-            let house = fault.network(&Network::of(&real).unwrap());
-            let (diagnosis, taken) = follow(d, &house, 1, &mut noise, &mut spent);
-            let rank = diagnosis.answers.iter().position(|answer| {
-                answer
-                    .members
-                    .iter()
-                    .any(|m| m.faults.len() == 1 && is(&m.faults[0], &fault))
-            });
-            let row = table.entry(format!("{:?}", fault.kind)).or_default();
-            row[0] += 1;
-            if let Some(rank) = rank {
-                let answer = &diagnosis.answers[rank];
-                row[1] += usize::from(rank == 0);
-                row[2] += usize::from(rank < 3);
-                if answer.nothing_seen {
-                    row[4] += 1;
-                } else {
-                    row[3] += answer.members.len();
-                }
-            }
-            row[5] += taken;
+/// What became of some faults of a kind: tried, first, in the first three, sizes, nothing seen, readings.
+type Row = [usize; 6];
+
+/// A fault put into the house of a description, with noise of its own, and the advice followed.
+fn one(d: &Description, fault: &Fault, seed: u64, spent: &mut [Duration; 3]) -> Row {
+    let mut noise = Noise(seed);
+    // The first numbers of neighbouring seeds are alike.
+    for _ in 0..8 {
+        noise.next();
+    }
+    let real = really(d, &mut noise);
+    let house = fault.network(&Network::of(&real).unwrap());
+    let (diagnosis, taken) = follow(d, &house, 1, &mut noise, spent);
+    let rank = diagnosis.answers.iter().position(|answer| {
+        answer
+            .members
+            .iter()
+            .any(|m| m.faults.len() == 1 && is(&m.faults[0], fault))
+    });
+    let mut row = [1, 0, 0, 0, 0, taken];
+    if let Some(rank) = rank {
+        let answer = &diagnosis.answers[rank];
+        row[1] = usize::from(rank == 0);
+        row[2] = usize::from(rank < 3);
+        if answer.nothing_seen {
+            row[4] = 1;
+        } else {
+            row[3] = answer.members.len();
         }
     }
-    let mut sum = [0; 6];
+    row
+}
+
+/// Every second fault of three houses, well over a hundred; `EVERY=1` tries all.
+#[test]
+fn the_advice_leads_to_the_fault() {
+    let every = std::env::var("EVERY").map_or(2, |text| text.parse().unwrap());
+    let houses = [two_circuits(), switch_and_receptacle(), three_ways()];
+    let mut cases: Vec<(&Description, Fault)> = Vec::new();
+    for d in &houses {
+        let network = Network::of(d).unwrap();
+        let all = faults(d, &network).into_iter();
+        let once = all.filter(|fault| fault.ohm.is_none_or(|ohm| ohm == 5.0));
+        cases.extend(once.step_by(every).map(|fault| (d, fault)));
+    }
+    let part = |from: usize| {
+        let mut spent = [Duration::ZERO; 3];
+        let mut table: BTreeMap<String, Row> = BTreeMap::new();
+        for (at, (d, fault)) in cases.iter().enumerate().skip(from).step_by(2) {
+            let row = one(d, fault, 1000 + at as u64, &mut spent);
+            let sum = table.entry(format!("{:?}", fault.kind)).or_default();
+            for (s, r) in sum.iter_mut().zip(row) {
+                *s += r;
+            }
+        }
+        (table, spent)
+    };
+    let parts = std::thread::scope(|scope| {
+        let other = scope.spawn(|| part(1));
+        [part(0), other.join().unwrap()]
+    });
+    let mut table: BTreeMap<String, Row> = BTreeMap::new();
+    for (kind, row) in parts.iter().flat_map(|(table, _)| table) {
+        for (s, r) in table.entry(kind.clone()).or_default().iter_mut().zip(row) {
+            *s += r;
+        }
+    }
+    let mut sum: Row = [0; 6];
     for (kind, row) in &table {
         println!("{kind:22} {row:?}");
         for (s, r) in sum.iter_mut().zip(row) {
             *s += r;
         }
     }
+    let spent = parts.map(|(_, spent)| spent);
     println!("all {sum:?}, all, longest diagnosis and longest advice {spent:?}");
-    // Over all faults 92 of 100 came first and 97 among the first three; the few that are tried by default scatter more.
-    let (first, first_three) = if sum[0] >= 100 { (85, 95) } else { (70, 90) };
+    assert!(sum[0] >= 100, "{sum:?}");
     assert!(
-        sum[1] * 100 >= sum[0] * first && sum[2] * 100 >= sum[0] * first_three,
+        sum[1] * 100 >= sum[0] * 85 && sum[2] * 100 >= sum[0] * 95,
         "{sum:?}"
     );
 }

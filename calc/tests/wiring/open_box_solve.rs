@@ -221,6 +221,59 @@ proptest! {
     }
 }
 
+/// The pieces that resistances make, each node by the least of its piece, found by spreading until nothing changes.
+fn pieces_by_spreading(nodes: usize, links: &[Link]) -> Vec<usize> {
+    let mut piece: Vec<usize> = (0..nodes).collect();
+    loop {
+        let before = piece.clone();
+        for link in links.iter().filter(|link| link.siemens.im == 0.0) {
+            let least = piece[link.from].min(piece[link.to]);
+            piece[link.from] = least;
+            piece[link.to] = least;
+        }
+        if piece == before {
+            return piece;
+        }
+    }
+}
+
+proptest! {
+    /// Two nodes have a resistance between them if resistances lead from one to the other, and none otherwise, whatever
+    /// the sizes; in parallel it is never more than any one of them.
+    #[test]
+    fn open_is_told_by_structure(netlist in any_netlist(1e-3, 1e7), one in 0_usize..5, other in 0_usize..5) {
+        let piece = pieces_by_spreading(netlist.nodes, &netlist.links);
+        let found = resistance_between(netlist.nodes, &netlist.links, one, other);
+        prop_assert_eq!(found.is_some(), piece[one] == piece[other]);
+        if let Some(ohm) = found {
+            prop_assert!((0.0..=1.2e9).contains(&ohm), "{}", ohm);
+            let direct = netlist.links.iter().filter(|l| l.siemens.im == 0.0)
+                .filter(|l| (l.from, l.to) == (one, other) || (l.from, l.to) == (other, one))
+                .map(|l| 1.0 / l.siemens.re)
+                .fold(f64::INFINITY, f64::min);
+            prop_assert!(ohm <= direct * (1.0 + 1e-9), "{} {}", ohm, direct);
+        }
+    }
+}
+
+/// A ring of milliohms beside a lamp of 240 ohm, nothing between them: rounding made 1e14 ohm of it once.
+#[test]
+fn an_open_way_has_no_ohms() {
+    let ring = |at: usize| {
+        (0..7).map(move |n| Link::resistance(at + n, at + (n + 1) % 7, 1e-3 * (n + 1) as f64))
+    };
+    let mut links: Vec<Link> = ring(0).chain(ring(10)).collect();
+    links.push(Link::resistance(3, 8, 240.0));
+    links.push(Link::capacitance(8, 12, 1e-9));
+    for from in 0..7 {
+        for to in 10..17 {
+            assert_eq!(resistance_between(20, &links, from, to), None);
+        }
+    }
+    assert_eq!(resistance_between(20, &links, 3, 25), None);
+    assert!(resistance_between(20, &links, 0, 8).unwrap() > 240.0);
+}
+
 /// Why no matrix is stored. A part of three nodes joined by milliohms hangs on ten megohms at two held nodes: by hand
 /// each is at (120 x 1 + 0 x 3) / 4 = 30 V with the reference three times as strong; a matrix can't hold 1e-7 beside 1e3.
 #[test]

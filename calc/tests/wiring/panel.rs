@@ -366,7 +366,58 @@ fn findings() {
             section: "Article 100"
         }]
     );
-    assert!(of(panel(vec![tied, breaker(2, 3, SINGLE)])).is_empty());
+    assert!(of(panel(vec![tied.clone(), breaker(2, 3, SINGLE)])).is_empty());
+    // 240.15(B): a tie joins neighbors, single poles of one rating.
+    let cannot = [PanelFinding::TieCannotBe {
+        breaker: 1,
+        other: 2,
+        section: "240.15(B)",
+    }];
+    let larger = Breaker {
+        rating_a: 30.0,
+        ..breaker(2, 3, SINGLE)
+    };
+    for other in [
+        breaker(2, 7, SINGLE),
+        breaker(2, 4, SINGLE),
+        breaker(2, 3, TWO),
+        larger,
+    ] {
+        assert_eq!(of(panel(vec![tied.clone(), other])), cannot);
+    }
+    let unknown = Panel {
+        rating_a: None,
+        ..panel(Vec::new())
+    };
+    assert_eq!(
+        of(unknown),
+        [PanelFinding::RatingNotKnown { section: "408.36" }]
+    );
+}
+
+/// A breaker that can't be there takes nobody's place.
+#[test]
+fn a_refused_breaker_pushes_out_no_other() {
+    let refused = |breakers| lay_out(&panel(breakers)).unwrap_err();
+    // No tandem may be in space 3 of this panel.
+    assert_eq!(
+        refused(vec![breaker(1, 3, HALF_A), breaker(2, 3, SINGLE)]),
+        [PanelRefusal::NoTandem { id: 1, space: 3 }]
+    );
+    // The two poles clash in space 1, so that space 3 is free.
+    let clash = PanelRefusal::Taken {
+        id: 2,
+        other: 1,
+        space: 1,
+    };
+    assert_eq!(
+        refused(vec![
+            breaker(1, 1, SINGLE),
+            breaker(2, 1, TWO),
+            breaker(3, 3, SINGLE)
+        ]),
+        [clash]
+    );
 }
 
 fn readings(across_v: f64, a_neutral_v: f64, b_neutral_v: f64) -> SupplyReadings {
@@ -424,9 +475,50 @@ fn ranges() {
     }
 }
 
+/// Kirchhoff's laws, by hand: without any supply all is nothing; a lost leg hangs at the neutral, so that leg to leg is the
+/// other leg alone. Neither says anything of the neutral or of the system.
+#[test]
+fn a_dead_supply_and_a_lost_leg() {
+    let of = |idle| judge(&service(idle)).unwrap().findings;
+    assert_eq!(
+        of(readings(0.0, 0.0, 0.0)),
+        [SupplyFinding::Dead { most_v: 0.0 }]
+    );
+    assert_eq!(
+        of(readings(3.1, 1.7, 2.0)),
+        [SupplyFinding::Dead { most_v: 3.1 }]
+    );
+    for (across_v, a_v, b_v, leg, volts) in [
+        (121.0, 121.2, 0.3, Leg::B, 0.3),
+        (118.0, 6.0, 120.0, Leg::A, 6.0),
+    ] {
+        assert_eq!(
+            of(readings(across_v, a_v, b_v)),
+            [SupplyFinding::LegLost { leg, volts }]
+        );
+    }
+    // All of 240 V on one leg is a neutral at the other: that is no lost leg.
+    assert!(matches!(
+        of(readings(240.0, 236.0, 4.0))[0],
+        SupplyFinding::NeutralFailing { .. }
+    ));
+}
+
 #[test]
 fn what_the_supply_says() {
-    let of = |idle| judge(&service(idle)).unwrap().findings;
+    // Read without a load alone: that stands last in every one.
+    let of = |idle| {
+        let mut findings = judge(&service(idle)).unwrap().findings;
+        let at = findings
+            .iter()
+            .position(|f| matches!(f, SupplyFinding::NotTestedUnderLoad { .. }));
+        let SupplyFinding::NotTestedUnderLoad { nothing_else } = findings.remove(at.unwrap())
+        else {
+            unreachable!()
+        };
+        assert_eq!(nothing_else, findings.is_empty());
+        findings
+    };
     assert!(of(readings(240.2, 120.1, 120.3)).is_empty());
     let failing = of(readings(240.0, 120.0, 100.0));
     assert!(matches!(

@@ -199,6 +199,7 @@ fn single(example: &Example) -> SingleLoad {
             volts: example.number("volts"),
         },
         current_a: example.number("current_A"),
+        current_b_a: 0.0,
         wire: wire(example),
         parallel: 1,
         limit_percent: example.number("limit_pct"),
@@ -445,19 +446,100 @@ fn the_longest_run_of_each_system() {
             edition: CodeEdition::E2023,
             system,
             current_a: 20.0,
+            current_b_a: if matches!(system, System::Multiwire { .. }) {
+                20.0
+            } else {
+                0.0
+            },
             wire: Wire::COPPER,
-            parallel: 2,
+            parallel: 1,
             limit_percent: 3.0,
         };
         let length_ft = longest_run(Size::Awg10, &single).unwrap().length_ft;
-        let mut solved = run(system, Size::Awg10, Wire::COPPER, one(length_ft, loads));
-        solved.parallel = 2;
+        let solved = run(system, Size::Awg10, Wire::COPPER, one(length_ft, loads));
         let answer = voltage_drop(&solved).unwrap();
         assert!((answer.worst_percent - 3.0).abs() < 1e-9, "{system:?}");
         let smallest = smallest_for_drop(length_ft, &single).unwrap();
         assert_eq!(smallest.size, Size::Awg10);
         assert!((smallest.drop_v - answer.worst_v).abs() < 1e-9);
     }
+}
+
+/// The worse leg of an unbalanced run, by Kirchhoff's laws: Ia R + (Ia - Ib) R. Table 8: 1.93 ohm per 1000 ft.
+#[test]
+fn an_unbalanced_multiwire_run_is_sized_by_its_worse_leg() {
+    let of = |current_a, current_b_a| SingleLoad {
+        edition: CodeEdition::E2023,
+        system: System::Multiwire { leg_volts: 120.0 },
+        current_a,
+        current_b_a,
+        wire: Wire::COPPER,
+        parallel: 1,
+        limit_percent: 3.0,
+    };
+    let longest = |load: &SingleLoad| longest_run(Size::Awg12, load).unwrap().length_ft;
+    // All on one leg it is a two-wire run: 3.6 x 1000 / (2 x 15 x 1.93).
+    assert!((longest(&of(15.0, 0.0)) - 62.176).abs() < 1e-3);
+    assert!((longest(&of(0.0, 15.0)) - 62.176).abs() < 1e-3);
+    assert!((longest(&of(15.0, 15.0)) - 124.352).abs() < 1e-3);
+    // V-VD-12: 15 and 5 A lose 3.86 V on leg A over 80 ft.
+    let length_ft = longest(&of(15.0, 5.0));
+    assert!((length_ft - 80.0 * 3.6 / 3.86).abs() < 1e-6);
+    let legs = vec![
+        load(Demand::Amps(15.0), Across::A),
+        load(Demand::Amps(5.0), Across::B),
+    ];
+    let multiwire = System::Multiwire { leg_volts: 120.0 };
+    let solved = run(multiwire, Size::Awg12, Wire::COPPER, one(length_ft, legs));
+    assert!((voltage_drop(&solved).unwrap().worst_percent - 3.0).abs() < 1e-9);
+    let smallest = smallest_for_drop(80.0, &of(15.0, 5.0)).unwrap();
+    assert_eq!(smallest.size, Size::Awg10);
+    assert!(longest_run(Size::Awg12, &of(0.0, 0.0)).is_err());
+}
+
+/// 310.3(A): nothing below 14 AWG copper and 12 AWG aluminum; 310.10(G): in parallel nothing below 1/0.
+#[test]
+fn only_sizes_that_a_circuit_may_have_are_proposed() {
+    let of = |metal, parallel| {
+        let load = SingleLoad {
+            edition: CodeEdition::E2023,
+            system: HOUSE,
+            current_a: 1.0,
+            current_b_a: 0.0,
+            wire: Wire {
+                metal,
+                ..Wire::COPPER
+            },
+            parallel,
+            limit_percent: 3.0,
+        };
+        smallest_for_drop(10.0, &load).unwrap().size
+    };
+    assert_eq!(of(Metal::Copper, 1), Size::Awg14);
+    assert_eq!(of(Metal::Aluminum, 1), Size::Awg12);
+    assert_eq!(of(Metal::Copper, 2), Size::Awg1_0);
+    assert_eq!(of(Metal::Aluminum, 4), Size::Awg1_0);
+}
+
+/// The working is of the leg that loses more, and its figures give its result.
+#[test]
+fn the_working_of_a_multiwire_run_adds_up() {
+    let legs = vec![
+        load(Demand::Amps(3.0), Across::A),
+        load(Demand::Amps(15.0), Across::B),
+    ];
+    let multiwire = System::Multiwire { leg_volts: 120.0 };
+    let answer = voltage_drop(&run(multiwire, Size::Awg12, Wire::COPPER, one(80.0, legs))).unwrap();
+    let step = answer
+        .steps
+        .iter()
+        .find(|step| step.formula == "drop_multiwire")
+        .unwrap();
+    let of = |name| step.inputs.iter().find(|f| f.name == name).unwrap().value;
+    assert_eq!((of("current"), of("other_leg")), (15.0, 3.0));
+    let by_hand = (2.0 * 15.0 - 3.0) * 80.0 * 1.93 / 1000.0;
+    assert!((step.result.value - by_hand).abs() < 1e-9);
+    assert!((answer.worst_v - by_hand).abs() < 1e-9);
 }
 
 #[test]
@@ -664,6 +746,7 @@ fn what_is_refused() {
         edition: CodeEdition::E2023,
         system: HOUSE,
         current_a: 16.0,
+        current_b_a: 0.0,
         wire: Wire::COPPER,
         parallel: 1,
         limit_percent: 3.0,
@@ -757,6 +840,47 @@ fn measured_voltages() {
         [MeasuredFinding::RisesUnderLoad { volts: 8.0 }]
     );
     assert_eq!((answer.source_ohm, answer.excess_ohm), (None, None));
+    // 15 V of 120 lost at the panel by 12 A: 1.25 ohm, 180 W; nothing on the run. Ohm's law by hand.
+    let source = MeasuredDrop {
+        supply: Some(Readings {
+            idle_v: 120.0,
+            loaded_v: 105.0,
+        }),
+        load: Readings {
+            idle_v: 120.0,
+            loaded_v: 102.0528,
+        },
+        ..measured
+    };
+    let answer = implied(&source).unwrap();
+    assert!(
+        matches!(answer.findings[..], [MeasuredFinding::HighSource { source_ohm, heat_w }]
+            if (source_ohm - 1.25).abs() < 1e-9 && (heat_w - 180.0).abs() < 1e-9),
+        "{:?}",
+        answer.findings
+    );
+    // Without a run nobody can say that the wire explains it.
+    let unknown = |loaded_v| {
+        let load = Readings {
+            idle_v: 120.0,
+            loaded_v,
+        };
+        let asked = MeasuredDrop {
+            supply: None,
+            run: None,
+            load,
+            ..measured
+        };
+        implied(&asked).unwrap().findings
+    };
+    assert!(
+        matches!(unknown(114.0)[..], [MeasuredFinding::LostInUnknownRun { percent, heat_w }]
+        if (percent - 5.0).abs() < 1e-9 && (heat_w - 72.0).abs() < 1e-9)
+    );
+    assert!(
+        matches!(unknown(119.0)[..], [MeasuredFinding::RunNotKnown { heat_w }]
+        if (heat_w - 12.0).abs() < 1e-9)
+    );
     let differing = MeasuredDrop {
         supply: Some(Readings {
             idle_v: 119.0,
@@ -879,7 +1003,7 @@ proptest! {
     #[test]
     fn the_longest_run_just_keeps_its_limit(current_a in 0.5..100.0f64, limit_percent in 0.5..10.0f64, method in any_method()) {
         let wire = Wire { method, ..Wire::COPPER };
-        let load = SingleLoad { edition: CodeEdition::E2023, system: HOUSE, current_a, wire, parallel: 1, limit_percent };
+        let load = SingleLoad { edition: CodeEdition::E2023, system: HOUSE, current_a, current_b_a: 0.0, wire, parallel: 1, limit_percent };
         let length_ft = longest_run(Size::Awg8, &load).unwrap().length_ft;
         prop_assume!(length_ft < 9000.0);
         let answer = voltage_drop(&run(HOUSE, Size::Awg8, wire, one(length_ft, amps(current_a)))).unwrap();

@@ -37,6 +37,20 @@ fn printed<T: Coded + Saved + Serialize + std::fmt::Debug>(most: usize) {
 }
 
 #[test]
+fn codes_of_opened_boxes_are_the_printed_names() {
+    use calc::wiring::open_box::description::{Colour, LoadKind, Side, SwitchForm, Terminal};
+    use calc::wiring::open_box::reading::Meter;
+    use calc::wiring::open_box::situation::Position;
+    printed::<Colour>(5);
+    printed::<Side>(2);
+    printed::<SwitchForm>(3);
+    printed::<Terminal>(12);
+    printed::<LoadKind>(5);
+    printed::<Meter>(2);
+    printed::<Position>(2);
+}
+
+#[test]
 fn codes_are_the_printed_names() {
     printed::<Size>(Size::ALL.len());
     printed::<Metal>(3);

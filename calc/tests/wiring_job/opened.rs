@@ -3,8 +3,8 @@
 use calc::job::questions::opened::{Taken, answer, described, reading, usual_load, usual_screws};
 use calc::job::questions::wiring::AskProblem;
 use calc::job::{
-    GoesKind, Job, MadeAt, OpenedEntry, ReadingKind, SpotEntry, SpotKind, Typed, TypicalBox, Units,
-    demo, file,
+    GoesKind, Job, MadeAt, OpenedEntry, ReadingEntry, ReadingKind, SpotEntry, SpotKind, Typed,
+    TypicalBox, Units, demo, file,
 };
 use calc::wiring::open_box::description::{
     At, Colour, Contact, DescriptionRefusal, End, Goes, SwitchForm, Terminal,
@@ -240,4 +240,86 @@ fn a_contact_that_is_not_in_the_grid_is_loose() {
     let found = described(&job, &entry).unwrap();
     let white = Contact::End(End::near(entry.cables[1].id, 1));
     assert_eq!(found.description.at(white), At::Loose);
+}
+
+#[test]
+fn the_demo_is_explained_by_a_white_that_is_open() {
+    use calc::job::questions::opened::readings;
+    use calc::wiring::open_box::diagnosis::diagnose;
+    use calc::wiring::open_box::faults::FaultKind;
+    use calc::wiring::open_box::next_reading::next_reading;
+    let job = demo::job("k3", "2026-03-02T08:00:00Z");
+    let entry = &job.opened[0];
+    let found = described(&job, entry).unwrap();
+    let read: Vec<_> = readings(entry, &found.description)
+        .into_iter()
+        .map(|of| of.reading.unwrap())
+        .collect();
+    let diagnosis = diagnose(&found.description, &read).unwrap();
+    let first = &diagnosis.answers[0];
+    // With the hall off, 120 V on the whites and nothing in the white to the panel: it comes through the heater and
+    // has no way back.
+    assert!(
+        first
+            .members
+            .iter()
+            .all(|m| m.faults.iter().any(|f| f.kind == FaultKind::NeutralOpen)),
+        "{first:?}"
+    );
+    assert_eq!(first.explained, [0, 1]);
+    // What is advised next has not been measured yet, and its outcomes mean different things.
+    let next = next_reading(&found.description, &read, &diagnosis, entry.boxes[0].id);
+    if let Some(next) = next {
+        assert!(next.meanings.len() > 1, "{next:?}");
+        assert!(
+            read.iter()
+                .all(|r| r.probe != next.probe || r.situation != next.situation)
+        );
+    }
+}
+
+/// Where several boxes are looked at together each has advice of its own: what is touched or clamped is in that box.
+#[test]
+fn each_box_has_a_next_reading_of_its_own() {
+    use calc::wiring::open_box::reading::Point;
+    let (job, mut entry) = started(TypicalBox::ThreeWayPair);
+    assert_eq!(entry.boxes.len(), 2);
+    let found = described(&job, &entry).unwrap().description;
+    let joint = |in_box| (1..9).find(|joint| !found.joint(in_box, *joint).is_empty());
+    let first = entry.boxes[0].id;
+    entry.readings.push(ReadingEntry {
+        id: 90,
+        what: ReadingKind::Volts,
+        from: SpotEntry {
+            what: SpotKind::Joint,
+            in_box: first,
+            joint: joint(first).unwrap(),
+            ..SpotEntry::default()
+        },
+        to: SpotEntry {
+            what: SpotKind::GroundBar,
+            ..SpotEntry::default()
+        },
+        shown: Typed::plain("58"),
+        ..ReadingEntry::default()
+    });
+    let answer = answer(&job, &entry).unwrap();
+    assert!(answer.readings[0].reading.is_ok(), "{:?}", answer.readings);
+    let boxes: Vec<u32> = answer.next.iter().map(|next| next.in_box).collect();
+    assert_eq!(boxes, found.boxes);
+    for next in &answer.next {
+        let reading = next.reading.as_ref().unwrap();
+        let mut here = 0;
+        for point in reading.probe.points() {
+            let of = match point {
+                Point::End(end) => found.box_of(end),
+                Point::Joint { in_box, .. } => Some(in_box),
+                Point::Terminal { device, .. } => found.device(device).map(|d| d.in_box),
+                Point::NeutralBar | Point::GroundBar | Point::Pipe => None,
+            };
+            assert!(of.is_none_or(|of| of == next.in_box), "{reading:?}");
+            here += usize::from(of.is_some());
+        }
+        assert!(here > 0, "{reading:?}");
+    }
 }

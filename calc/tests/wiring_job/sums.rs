@@ -9,14 +9,14 @@ use calc::job::questions::wiring::drop::{
 };
 use calc::job::questions::wiring::laid::{ampacity_of, smallest_of};
 use calc::job::sums::{
-    AmpacityWant, DemandUnit, DropLoadEntry, DropSystem, DropWant, PartEntry, Sums,
+    AmpacityWant, DemandUnit, DropLoadEntry, DropMethod, DropSystem, DropWant, PartEntry, Sums,
 };
 use calc::job::{BoxBy, BoxCableEntry, CodeEdition, Job, StretchEntry, Typed, Units, fields, file};
 use calc::saved;
 use calc::wiring::ampacity::{Feeds, Terminals};
 use calc::wiring::cable_run::Way;
 use calc::wiring::conductor::{Construction, Size};
-use calc::wiring::voltage_drop::Across;
+use calc::wiring::voltage_drop::{Across, DropRefusal};
 
 const NOW: &str = "2026-03-02T08:00:00Z";
 const EDITION: CodeEdition = CodeEdition::E2023;
@@ -109,6 +109,39 @@ fn a_run_worked_by_hand() {
         let same = longest_run_of(&sum, EDITION).unwrap();
         assert!((same.length_ft - longest.length_ft).abs() < 1e-9);
     }
+}
+
+/// A resistance takes what the voltage gives it, so that it has neither three phases nor a power factor: refused alike
+/// along the run, for the longest run and for the smallest size.
+#[test]
+fn a_resistance_has_no_three_phases() {
+    let mut sum = Sums::default().voltage_drop;
+    sum.size = Some(Size::Awg12);
+    sum.stretches[0].length = fields::RUN.keep("75", Units::FeetInches);
+    (sum.loads[0].unit, sum.loads[0].amount) = (DemandUnit::Ohms, typed("7.5"));
+    assert!(longest_run_of(&sum, EDITION).is_ok());
+    let mut phases = sum.clone();
+    phases.system = DropSystem::ThreePhase;
+    let mut factor = sum;
+    factor.method = DropMethod::Impedance;
+    factor.power_factor = typed("0.85");
+    for sum in [phases, factor] {
+        let want = AskProblem::Refused(DropRefusal::Ohms { stretch: 0 });
+        assert_eq!(voltage_drop_of(&sum, EDITION).unwrap_err(), want);
+        assert_eq!(longest_run_of(&sum, EDITION).unwrap_err(), want);
+        assert_eq!(smallest_for_drop_of(&sum, EDITION).unwrap_err(), want);
+    }
+}
+
+/// 15 A on leg A alone: the run of a two-wire circuit, 62.2 ft (Table 8: 1.93 ohm per 1000 ft).
+#[test]
+fn an_unbalanced_run_keeps_both_legs() {
+    let mut sum = Sums::default().voltage_drop;
+    (sum.size, sum.system) = (Some(Size::Awg12), DropSystem::Multiwire);
+    sum.volts = typed("120");
+    sum.loads[0].amount = typed("15 A");
+    let longest = longest_run_of(&sum, EDITION).unwrap();
+    assert!((longest.length_ft - 62.18).abs() < 0.005);
 }
 
 #[test]

@@ -4,6 +4,7 @@
 
 mod bath;
 mod carried;
+mod closing_up;
 mod example;
 mod first_visit;
 mod floor_job;
@@ -12,9 +13,11 @@ mod keyboard;
 mod language;
 mod large_survey;
 mod offline;
+mod open_box;
 mod refused;
 mod screens;
 mod stopped;
+mod supply;
 mod update;
 mod wiring_job;
 mod wiring_sums;

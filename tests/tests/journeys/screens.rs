@@ -10,9 +10,10 @@ use tests::page::{Page, Step};
 use tests::server::dist;
 
 use crate::bath::{bath_job, put};
+use crate::closing_up::closed_job;
 
 /// Name and address of every screen.
-const SCREENS: [(&str, &str); 28] = [
+const SCREENS: [(&str, &str); 47] = [
     ("jobs", "/"),
     ("job", "/job/bath-1"),
     ("outline", "/job/bath-1/room/1/outline"),
@@ -23,6 +24,15 @@ const SCREENS: [(&str, &str); 28] = [
     ("survey-empty", "/job/empty/room/1/survey"),
     ("pour-empty", "/job/empty/room/1/pour"),
     ("doorways-empty", "/job/empty/room/1/doorways"),
+    ("tile", "/job/closed/room/1/tile"),
+    ("board", "/job/closed/room/1/board"),
+    ("paint", "/job/closed/room/1/paint"),
+    ("trim", "/job/closed/room/1/trim"),
+    ("air", "/job/closed/room/1/air"),
+    ("job-closed", "/job/closed"),
+    ("buy-closed", "/job/closed/buy"),
+    ("board-empty", "/job/empty/room/1/board"),
+    ("air-empty", "/job/empty/room/1/air"),
     ("panel", "/job/wired/panel"),
     ("circuits", "/job/wired/circuits"),
     ("circuit", "/job/wired/circuits/CIRCUIT"),
@@ -31,6 +41,12 @@ const SCREENS: [(&str, &str); 28] = [
     ("panel-empty", "/job/empty/panel"),
     ("circuits-empty", "/job/empty/circuits"),
     ("boxes-empty", "/job/empty/boxes"),
+    ("buy", "/job/wired/buy"),
+    ("quote", "/job/wired/quote"),
+    ("sheet", "/job/wired/sheet"),
+    ("buy-empty", "/job/empty/buy"),
+    ("quote-empty", "/job/empty/quote"),
+    ("sheet-empty", "/job/empty/sheet"),
     ("sums", "/sums"),
     ("sum-pour", "/sums/pour"),
     ("sum-ramp", "/sums/ramp"),
@@ -39,6 +55,10 @@ const SCREENS: [(&str, &str); 28] = [
     ("sum-drop", "/sums/drop"),
     ("sum-measured", "/sums/measured"),
     ("sum-cable", "/sums/cable"),
+    ("sum-quote", "/sums/quote"),
+    ("sum-tile", "/sums/tile"),
+    ("sum-board", "/sums/board"),
+    ("sum-compound", "/sums/compound"),
     ("gallery", "/gallery"),
     ("not-here", "/no/such/page"),
 ];
@@ -101,6 +121,7 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
     put(page, &empty).await?;
     let wired = calc::job::demo::job("wired", "2026-03-01T08:00:00Z");
     put(page, &wired).await?;
+    put(page, &closed_job()).await?;
     let mut amiss = Vec::new();
     for (name, path) in SCREENS {
         let path = path
@@ -121,6 +142,9 @@ async fn walk(page: &Page, language: &str, suffix: &str, wide: i64) -> Step {
             "sum-drop" => page.see("4.63").await?,
             "sum-measured" => page.see("0.188").await?,
             "sum-cable" => page.see("36.6").await?,
+            // As the journeys of closing up work them out.
+            "board" => page.see("ft²").await?,
+            "air" => page.see("50 cfm").await?,
             _ => {}
         }
         let width = page

@@ -396,3 +396,37 @@ fn sums_are_kept_into_a_job() {
         Ok(())
     });
 }
+
+/// NFPA 70-2023 Table 310.16 has no aluminum below 12 AWG, and Chapter 9 Table 8 none either.
+#[test]
+fn wiring_that_is_not_made_is_refused_at_its_size() {
+    journey(|page| async move {
+        open(&page, "/sums/ampacity").await?;
+        page.choose("Wire size", "14 AWG").await?;
+        page.choose("Metal", "aluminum").await?;
+        page.see("14 AWG aluminum is too small for a circuit.")
+            .await?;
+        let said = page.refusal_at("Wire size").await?;
+        assert!(said.contains("Take 12 AWG or larger"), "{said}");
+        page.accessible().await?;
+        page.choose("Metal", "copper").await?;
+        page.see_gone("14 AWG aluminum is too small").await?;
+        // 60 C insulation has no factor past 131 F (Table 310.15(B)(1)(1)).
+        page.choose("Cable or insulation", "TW (60 °C)").await?;
+        page.type_into("Air around the cable", "140").await?;
+        page.press(thirtyfour::Key::Tab).await?;
+        page.see("Take insulation rated higher").await?;
+        let said = page.refusal_at("Air around the cable").await?;
+        assert!(said.contains("Take insulation rated higher"), "{said}");
+
+        // No run is shorter than nothing, nor as long as a county.
+        open(&page, "/sums/drop").await?;
+        for length in ["-5", "99999999"] {
+            page.type_into("Stretch 1, one way", length).await?;
+            page.press(thirtyfour::Key::Tab).await?;
+            let said = page.refusal_at("Stretch 1, one way").await?;
+            assert!(said.contains("Enter "), "{length}: {said}");
+        }
+        Ok(())
+    });
+}

@@ -136,7 +136,7 @@ fn off_rows(list: &OffList, names: &Names) -> AnyView {
     }
     list.breakers
         .iter()
-        .map(|listed| view! { <li><b>{names.breaker(listed.breaker)}</b> <span>{why(listed)}</span></li> })
+        .map(|listed| view! { <li><b>{names.breaker(listed.breaker)}</b>" "<span>{why(listed)}</span></li> })
         .collect_view()
         .into_any()
 }

@@ -1,7 +1,7 @@
 //! What explains the readings, what to measure next, how to put it right.
 
 use calc::quantity::fixed;
-use calc::wiring::open_box::diagnosis::{Answer, Diagnosis, DiagnosisRefusal, diagnose};
+use calc::wiring::open_box::diagnosis::{Answer, Diagnosis, DiagnosisRefusal, LoadSlip, diagnose};
 use calc::wiring::open_box::next_reading::{NextReading, Outlook, next_reading};
 use calc::wiring::open_box::permitted::Risk;
 use calc::wiring::open_box::reading::Probe;
@@ -10,8 +10,9 @@ use leptos::prelude::*;
 use super::measure::entry_of;
 use super::remedy::Remedies;
 use super::{Names, Opened, good};
+use crate::entry::{Choice, ChoiceOption};
 use crate::markup::view;
-use crate::reactive::{draw, memo};
+use crate::reactive::{When, derived, draw, memo};
 use crate::words::open_box::{explain as words, measure};
 
 /// So many answers are shown; the rest counts as everything else.
@@ -29,10 +30,26 @@ pub fn Explained(opened: Opened) -> impl IntoView {
     // Without a reading the advice is asked for, since a description in the making changes at every tap.
     let first = RwSignal::new(false);
     let chosen = RwSignal::new(0_usize);
+    // Which of the boxes, in their order, the advice is for.
+    let measured_in = RwSignal::new(0_usize);
+    let boxes = derived(move || {
+        let boxes = opened.description().map(|found| found.boxes);
+        let boxes = boxes.unwrap_or_default();
+        opened.names.with(|names| {
+            (0_usize..)
+                .zip(boxes)
+                .map(|(at, id)| ChoiceOption::new(at.to_string(), names.box_name(id)))
+                .collect::<Vec<ChoiceOption>>()
+        })
+    });
+    let several = derived(move || boxes.with(|boxes| boxes.len() > 1));
+    let in_force = derived(move || measured_in.get().to_string());
+    let pick = Callback::new(move |at: String| measured_in.set(at.parse().unwrap_or(0)));
     let next = memo(move || {
         let description = opened.description()?;
         let read = good(&opened.taken.get());
-        let in_box = *description.boxes.first()?;
+        let boxes = &description.boxes;
+        let in_box = *boxes.get(measured_in.get()).or(boxes.first())?;
         let advise = |found: &Diagnosis| next_reading(&description, &read, found, in_box);
         opened.diagnosis.with(|found| match found {
             Some(Ok(found)) => Some(Ok(advise(found))),
@@ -72,6 +89,15 @@ pub fn Explained(opened: Opened) -> impl IntoView {
         </section>
         <section class="sheet next-reading">
             <h2>{words::next_heading()}</h2>
+            <When when=several>
+                <Choice
+                    id=format!("opened-{}-next-box", opened.id)
+                    label=words::next_box()
+                    options=boxes
+                    value=in_force
+                    on_pick=pick
+                />
+            </When>
             {draw(advice)}
         </section>
         <Remedies opened chosen />
@@ -194,6 +220,13 @@ pub fn says(answer: &Answer, names: &Names) -> Vec<String> {
             .map(|fault| names.fault(fault))
             .collect();
         let line = faults.join(" + ");
+        let line = match member.slip {
+            None => line,
+            Some(LoadSlip::NotThere(load)) => words::without_load(&line, &names.load(load)),
+            Some(LoadSlip::NotEntered { load, watts, .. }) => {
+                words::with_load(&line, &names.load(load), &fixed(watts, 0))
+            }
+        };
         if !all.contains(&line) {
             all.push(line);
         }

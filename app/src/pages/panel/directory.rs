@@ -89,7 +89,8 @@ fn lines(view: &PanelView, first: u32) -> usize {
     of(first).max(of(first + 1)).max(1)
 }
 
-fn table(job: &Job, view: &PanelView) -> AnyView {
+/// The directory as a table.
+pub fn table(job: &Job, view: &PanelView) -> AnyView {
     let spaces = job.panel.spaces;
     let mut rows = Vec::new();
     for first in (1..=spaces).step_by(2) {

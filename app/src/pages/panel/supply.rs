@@ -59,7 +59,10 @@ fn readings(open: OpenJob, loaded: bool) -> AnyView {
             } else {
                 words::idle(words)
             };
-            let shown = Shown { hint: "", optional };
+            let shown = Shown {
+                optional,
+                ..Shown::default()
+            };
             number(
                 open,
                 format!("{moment}-{id}"),

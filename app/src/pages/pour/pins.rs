@@ -40,16 +40,7 @@ pub fn Pins(plans: Plans) -> impl IntoView {
     let to = drafts::draft(&plans.room.key("section-to"));
     let ends = memo(move || ends(plans, &from.read(), &to.read()));
     let content = memo(move || map(plans, ends.get()));
-    let says = derived(move || {
-        let (least, most) = plans
-            .pour(plans.shown.get())
-            .map_or((0.0, 0.0), |p| (p.least_depth_in, p.greatest_depth_in));
-        words::pins_says(
-            words::kind(plans.shown.get()).to_lowercase(),
-            length_text(least, units.get()),
-            length_text(most, units.get()),
-        )
-    });
+    let says = map_says(plans);
     // Taps choose the section's ends in turn.
     let second = StoredValue::new(false);
     let tap = Callback::new(move |index: usize| {
@@ -154,7 +145,7 @@ pub fn Pins(plans: Plans) -> impl IntoView {
 
 /// The line of the section.
 #[derive(Clone, Debug, PartialEq)]
-struct Ends {
+pub struct Ends {
     from: Point,
     to: Point,
     names: [String; 2],
@@ -250,8 +241,23 @@ fn section(plans: Plans, ends: Option<Ends>) -> Option<SectionContent> {
     })
 }
 
-/// The map with each triangle's depth and a label at each pin.
-fn map(plans: Plans, ends: Option<Ends>) -> MapContent {
+/// What the map says, in words.
+pub fn map_says(plans: Plans) -> Signal<String> {
+    let units = plans.room.open.units();
+    derived(move || {
+        let (least, most) = plans
+            .pour(plans.shown.get())
+            .map_or((0.0, 0.0), |p| (p.least_depth_in, p.greatest_depth_in));
+        words::pins_says(
+            words::kind(plans.shown.get()).to_lowercase(),
+            length_text(least, units.get()),
+            length_text(most, units.get()),
+        )
+    })
+}
+
+/// The map with each triangle's depth and a label at each pin, and a line across where a section is cut.
+pub fn map(plans: Plans, ends: Option<Ends>) -> MapContent {
     let units = plans.room.open.units().get();
     let Some(outline) = plans.work.outline() else {
         return MapContent::default();

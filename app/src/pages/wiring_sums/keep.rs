@@ -204,9 +204,6 @@ pub fn KeepWiring(
             let back = take_back(desk, done);
             kept.set(None);
             trouble.set(back.err().unwrap_or_else(|| words::taken_back().to_owned()));
-            if !into.with_untracked(|id| jobs::load(&*desk.shelf(), id).is_ok()) {
-                into.set(String::new());
-            }
         }
     };
     let notice = move || {

@@ -46,6 +46,11 @@ words! {
     service_neutral => "Neutral of the service lost" | "Neutro de la acometida perdido";
     feeder_neutral => "Neutral of the feeder lost" | "Neutro del alimentador perdido";
 
+    without_load(faults: &str, load: &str) => "{faults}, and {load} is not there, off or used up"
+        | "{faults}, y {load} no está, está apagada o fundida";
+    with_load(faults: &str, load: &str, watts: &str) => "{faults}, and there is a {load} of about {watts} W that was not entered"
+        | "{faults}, y hay una {load} de unos {watts} W que no se anotó";
+    next_box => "Measure in" | "Medir en";
     next_heading => "Measure next" | "Mida después";
     next_none => "No reading that may be taken here narrows this further. Look where the first answer says."
         | "Ninguna lectura que se pueda tomar aquí reduce más la duda. Busque donde dice la primera respuesta.";

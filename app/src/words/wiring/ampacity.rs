@@ -118,6 +118,10 @@ words! {
     refused_load => "Enter a load of more than 0 and up to 6000 A." | "Escriba una carga de más de 0 y hasta 6000 A.";
     refused_breaker(amps: String) => "There is no standard breaker of {amps} A. Ratings go 15, 20, 25, 30, 35, 40, 45, 50, 60 …"
         | "No hay breaker estándar de {amps} A. Los valores van 15, 20, 25, 30, 35, 40, 45, 50, 60 …";
+    refused_receptacles(amps: String) => "A circuit of several receptacles has 15, 20, 30, 40 or 50 A, not {amps} A."
+        | "Un circuito de varios tomacorrientes es de 15, 20, 30, 40 o 50 A, no de {amps} A.";
+    refused_below(breaker: String, needed: String) => "The breaker of {breaker} A is less than this load asks for: {needed} A, with 125 % of what runs 3 hours or more (210.20(A)). No wire mends that: less load, or another breaker and the wire for it."
+        | "El breaker de {breaker} A es menos de lo que pide esta carga: {needed} A, con 125 % de lo que trabaja 3 horas o más (210.20(A)). Ningún alambre lo arregla: menos carga, u otro breaker y su alambre.";
     refused_no_size(amps: String) => "No size here carries {amps} A where it lies. Cool the way, split the bundle, or choose insulation rated higher."
         | "Ningún calibre de aquí lleva {amps} A donde está. Busque un camino más fresco, separe los cables o use aislante que aguante más.";
     refused_no_cable => "Add the cables that lie there, at least one." | "Agregue los cables que van ahí, al menos uno.";
@@ -250,6 +254,11 @@ pub fn refusal(refusal: &AmpacityRefusal) -> String {
         AmpacityRefusal::Carrying { carrying } => refused_carrying(*carrying),
         AmpacityRefusal::Load { .. } => refused_load().to_owned(),
         AmpacityRefusal::Breaker { breaker_a } => refused_breaker(amps(*breaker_a)),
+        AmpacityRefusal::NotForReceptacles { breaker_a } => refused_receptacles(amps(*breaker_a)),
+        AmpacityRefusal::BelowLoad {
+            breaker_a,
+            needed_a,
+        } => refused_below(amps(*breaker_a), amps(*needed_a)),
         AmpacityRefusal::NoSize { needed_a } => refused_no_size(amps(*needed_a)),
     }
 }

@@ -33,7 +33,7 @@ words! {
     way_across => "across" | "a lo largo";
     way_down => "down" | "abajo";
     held_stapled => "stapled along the framing" | "con grapas en la madera";
-    held_bored => "through bored holes" | "por hoyos barrenados";
+    held_bored => "through bored holes, stapled at the boxes" | "por hoyos barrenados, con grapa en las cajas";
     held_fished => "fished behind finish" | "pescado tras el acabado";
     edge_hint => "From the cable or the hole to the nearest face; 1-1/4 in or a plate." | "Del cable o del hoyo a la cara más cercana; 1-1/4 pulg o una placa.";
     allowance_label => "Allowance" | "Margen";

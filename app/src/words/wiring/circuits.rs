@@ -43,12 +43,16 @@ words! {
     missing_outlets => "how many outlets of any kind" | "cuántas salidas de cualquier tipo";
     missing_amount => "what each load takes" | "cuánto toma cada carga";
     missing_length => "the length of each stretch" | "el largo de cada tramo";
+    missing_motor => "the amps of a motor: by its horsepower in Table 430.248, or on its plate where it has none; watts fall short of them"
+        | "los amperes de un motor: según sus caballos en la Tabla 430.248, o en su placa si no los dice; los watts quedan cortos";
     missing_rating => "the rating of its breaker" | "el valor de su breaker";
     missing_space => "the space of its breaker" | "el espacio de su breaker";
     missing_stretch => "the stretch of a load" | "el tramo de una carga";
     missing_other => "an entry above" | "un dato de arriba";
-    needs_two_poles => "It needs a two-pole breaker: two hots on opposite legs that open together."
-        | "Necesita un breaker de dos polos: dos vivos en líneas opuestas que abren juntos.";
+    needs_two_poles => "It needs two hots on opposite legs that open together: a two-pole breaker, or two single poles of one rating, neighbors in a column, under a listed handle tie."
+        | "Necesita dos vivos en líneas opuestas que abren juntos: un breaker de dos polos, o dos sencillos del mismo valor, vecinos en su columna, con amarre de manijas listado.";
+    motor_watts => "Enter a motor in amps: by its horsepower in Table 430.248. Watts fall short of what it takes."
+        | "Anote el motor en amperes: según sus caballos en la Tabla 430.248. Los watts quedan cortos.";
     cant_be => "These figures can't be: check breaker and loads." | "Estos datos no pueden ser: revise el breaker y las cargas.";
     verdicts_heading => "Rule by rule" | "Regla por regla";
     fails => "not allowed" | "no permitido";
@@ -70,16 +74,32 @@ words! {
     check_ten => "What a 10 A circuit may feed" | "Lo que puede alimentar un circuito de 10 A";
     check_standard => "The breaker has a rating that is made" | "El breaker es de un valor que se fabrica";
     check_rating => "A circuit of several outlets has 15, 20, 30, 40 or 50 A" | "Un circuito de varias salidas es de 15, 20, 30, 40 o 50 A";
+    check_large => "A circuit of more than 20 A feeds no lights, and one of 40 or 50 A only cooking equipment fastened in place"
+        | "Un circuito de más de 20 A no alimenta luces, y uno de 40 o 50 A solo equipo fijo de cocinar";
+    check_receptacle_rating => "The receptacles are rated for this circuit" | "Los tomacorrientes son del valor de este circuito";
+    check_appliance => "The breaker, against what a single appliance allows, unless its plate marks another"
+        | "El breaker, contra lo que permite un solo aparato, salvo que su placa marque otro";
     check_required_rating => "A kitchen, laundry or bathroom circuit has 20 A" | "Un circuito de cocina, lavandería o baño es de 20 A";
     check_required_loads => "It feeds only what its purpose allows" | "Alimenta solo lo que su uso permite";
+    check_least => "The wire is no smaller than a circuit may have" | "El alambre no es menor de lo que puede tener un circuito";
+    check_made => "The cable is made and allowed in this size" | "El cable se fabrica y se permite en este calibre";
+    check_hot => "The insulation stands the heat of the air around it" | "El aislante aguanta el calor del aire alrededor";
     check_before => "The wire before derating, against 125 % of what runs 3 hours or more and the rest" | "El alambre antes de reducir, contra 125 % de lo que trabaja 3 horas o más y lo demás";
     check_after => "The wire where it lies, against the load" | "El alambre donde está, contra la carga";
     check_breaker => "The breaker, against the largest the wire allows" | "El breaker, contra el más grande que permite el alambre";
-    check_motor => "The wire, against 125 % of its largest motor and the rest" | "El alambre, contra 125 % de su motor más grande y lo demás";
+    check_motor => "The wire where it lies, against 125 % of its largest motor and the rest" | "El alambre donde está, contra 125 % de su motor más grande y lo demás";
     check_drop => "Voltage lost at the far end" | "Voltaje perdido al final";
+    check_feeder_drop => "Voltage lost in the feeder alone" | "Voltaje perdido solo en el alimentador";
     check_total_drop => "Voltage lost with the feeder" | "Voltaje perdido con el alimentador";
     check_box(name: &str) => "Space in the box “{name}”" | "Espacio en la caja «{name}»";
     check_neutral => "The most that may flow in the shared neutral" | "Lo más que puede pasar por el neutro compartido";
+    check_together => "The neutral runs in one cable or pipe with its hots" | "El neutro va con sus vivos en un mismo cable o tubo";
+    check_whole => "Taking out a device leaves the neutral whole" | "Quitar un dispositivo no abre el neutro";
+    check_arc => "Arc-fault protection (AFCI) where outlets are added or wiring is extended" | "Protección contra arco (AFCI) donde se agregan salidas o se alarga el cableado";
+    check_ground => "Ground-fault protection (GFCI) where outlets are added" | "Protección contra falla a tierra (GFCI) donde se agregan salidas";
+    check_replacement => "Protection that a receptacle needs when it replaces another" | "Protección que pide un tomacorriente que sustituye a otro";
+    receptacle_rating(least: String) => "their rating is not entered: each has to be made for {least} A or more, as the section says" | "su valor no está anotado: cada uno tiene que ser de {least} A o más, como dice la sección";
+    by_the_room => "it hangs on the room and the work, which are not entered here: read the section and ask the inspector" | "depende del cuarto y del trabajo, que aquí no se anotan: lea la sección y pregunte al inspector";
     neutral_same_leg(leg: &str, sum: String) => "Two hots on leg {leg} return on one neutral: their currents add up to {sum} A and no breaker guards it. They may not share."
         | "Dos vivos de la línea {leg} regresan por un neutro: sus corrientes suman {sum} A y ningún breaker lo cuida. No pueden compartir.";
     neutral_tandem => "The two halves of a tandem are on one leg. They may not share a neutral." | "Las dos mitades de un tándem van en la misma línea. No pueden compartir neutro.";
@@ -91,7 +111,7 @@ words! {
     neutral_apart => "The neutral runs apart from a hot. Cables and metal between them heat up." | "El neutro va separado de un vivo. Los cables y el metal entre ellos se calientan.";
     neutral_opens => "Taking out a device opens the neutral, and what is beyond it gets up to 240 V. Splice it with pigtails."
         | "Quitar un dispositivo abre el neutro, y lo que sigue recibe hasta 240 V. Empálmelo con colitas.";
-    neutral_electronic(up_to: String) => "Electronic loads on opposite legs don't cancel fully: up to {up_to} A may flow in the neutral."
+    neutral_electronic(up_to: String) => "Electronic loads on opposite legs don't cancel fully: with all of them on, up to {up_to} A may flow in the neutral."
         | "Las cargas electrónicas en líneas opuestas no se cancelan del todo: hasta {up_to} A pueden pasar por el neutro.";
     neutral_overloaded(current: String, ampacity: String) => "Up to {current} A may flow in the neutral, which carries {ampacity} A."
         | "Hasta {current} A pueden pasar por el neutro, que lleva {ampacity} A.";
@@ -210,6 +230,18 @@ pub fn check(check: &Check, named: &dyn Fn(u32) -> String) -> String {
         Check::TenAmp => check_ten(),
         Check::StandardRating => check_standard(),
         Check::CircuitRating => check_rating(),
+        Check::LargeCircuit => check_large(),
+        Check::ReceptacleRating => check_receptacle_rating(),
+        Check::ApplianceBreaker => check_appliance(),
+        Check::LeastSize => check_least(),
+        Check::SizeMade => check_made(),
+        Check::TooHot => check_hot(),
+        Check::FeederDrop => check_feeder_drop(),
+        Check::NeutralTogether => check_together(),
+        Check::NeutralWhole => check_whole(),
+        Check::ArcFault => check_arc(),
+        Check::GroundFault => check_ground(),
+        Check::Replacement => check_replacement(),
         Check::RequiredRating => check_required_rating(),
         Check::RequiredLoads => check_required_loads(),
         Check::ConductorBefore => check_before(),
@@ -277,6 +309,8 @@ pub fn why_not(why: Option<&NotJudged>, units: Units) -> String {
         Some(NotJudged::Box(refusal)) => fill::refusal(refusal, units),
         Some(NotJudged::Neutral(refusal)) => neutral_refusal(refusal).to_owned(),
         Some(NotJudged::MotorAlone) => motor_alone().to_owned(),
+        Some(NotJudged::ReceptacleRating { least_a }) => receptacle_rating(amps(*least_a)),
+        Some(NotJudged::ByTheRoom) => by_the_room().to_owned(),
         Some(NotJudged::NoStretch { .. }) => no_stretch().to_owned(),
     }
 }
@@ -294,6 +328,7 @@ pub fn missing_entry(name: &str) -> &'static str {
         "receptacles" => missing_receptacles(),
         "outlets" => missing_outlets(),
         "amount" => missing_amount(),
+        "motor_amps" => missing_motor(),
         "length" => missing_length(),
         "rating" => missing_rating(),
         "space" => missing_space(),

@@ -114,6 +114,12 @@ words! {
         | "El voltaje sube {volts} V al encender la carga. Un alambre nunca hace eso; un neutro que falla sí. Apague la carga y llame ya a la compañía de luz o a un electricista.";
     found_more(ohm: String, watts: String) => "{ohm} Ω more than the wire explains. In one joint that is {watts} W of heat: a loose splice or terminal can start a fire. Turn it off and have every joint on the way opened and remade."
         | "{ohm} Ω más de lo que explica el alambre. En un solo empalme son {watts} W de calor: un empalme o terminal flojo puede iniciar un incendio. Apáguelo y haga revisar y rehacer cada empalme del camino.";
+    found_source(ohm: String, watts: String) => "{ohm} Ω ahead of the panel is far more than a sound supply has: a connection at the service, the meter, the feeder or the neutral may be failing. In one joint that is {watts} W of heat, and it burns; if it is the neutral, voltages run away. Turn the load off and call the utility or an electrician now."
+        | "{ohm} Ω antes del panel es mucho más de lo que tiene una alimentación sana: puede estar fallando una conexión en la acometida, el medidor, el alimentador o el neutro. En una sola unión son {watts} W de calor, y quema; si es el neutro, los voltajes se disparan. Apague la carga y llame ya a la compañía de luz o a un electricista.";
+    found_unknown_much(percent: String, watts: String) => "{percent} % is lost on the way, {watts} W of heat, and the run is not known. In one joint that heat can start a fire. Measure the run and its wire: what they don't explain is a joint to be opened and remade."
+        | "Se pierde {percent} % en el camino, {watts} W de calor, y el tramo no se conoce. En una sola unión ese calor puede provocar un incendio. Mida el tramo y su alambre: lo que no expliquen es una unión que hay que abrir y rehacer.";
+    found_unknown(watts: String) => "Without the length and the size of the run nobody can tell whether the wire explains this: {watts} W of heat, spread along the wire or in one joint."
+        | "Sin el largo y el calibre del tramo no se puede saber si el alambre lo explica: {watts} W de calor, repartidos en el alambre o en una sola unión.";
     found_less(ohm: String) => "{ohm} Ω less than the run as given: it is shorter, thicker, or the current was smaller. Check the entries."
         | "{ohm} Ω menos que el tramo dado: es más corto, más grueso, o la corriente fue menor. Revise lo escrito.";
     found_idle(volts: String) => "With the load off both places should read the same; they differ by {volts} V. Something else is on, or the readings were not at the same time."
@@ -179,6 +185,13 @@ pub fn measured_finding(finding: &MeasuredFinding) -> String {
         MeasuredFinding::MoreThanTheRun { excess_ohm, heat_w } => {
             found_more(fixed(*excess_ohm, 3), fixed(*heat_w, 1))
         }
+        MeasuredFinding::HighSource { source_ohm, heat_w } => {
+            found_source(fixed(*source_ohm, 3), fixed(*heat_w, 1))
+        }
+        MeasuredFinding::LostInUnknownRun { percent, heat_w } => {
+            found_unknown_much(fixed(*percent, 1), fixed(*heat_w, 1))
+        }
+        MeasuredFinding::RunNotKnown { heat_w } => found_unknown(fixed(*heat_w, 1)),
         MeasuredFinding::LessThanTheRun { missing_ohm } => found_less(fixed(*missing_ohm, 3)),
         MeasuredFinding::IdleReadingsDiffer { volts: by } => found_idle(volts(*by)),
     }

@@ -35,7 +35,7 @@ words! {
     cable_wires(number: usize) => "Cable {number}: insulated wires" | "Cable {number}: alambres aislados";
     cable_wires_hint => "2 for a two-wire cable, 3 for a three-wire; the bare ground apart." | "2 en cable de dos hilos, 3 en el de tres; la tierra desnuda aparte.";
     cable_ground(number: usize) => "Cable {number}: ground" | "Cable {number}: tierra";
-    ground_same => "same size" | "igual";
+    ground_same => "as made: same size, 10 with 8 and 6" | "de fábrica: igual, 10 con 8 y 6";
     ground_none => "none" | "sin tierra";
     ground_other => "another size" | "otro calibre";
     cable_ground_size(number: usize) => "Cable {number}: size of its ground" | "Cable {number}: calibre de su tierra";

@@ -151,6 +151,9 @@ words! {
     found_not_standard(number: &str, amps: String) => "{number}: no breaker is made with {amps} A." | "{number}: ningún breaker se fabrica de {amps} A.";
     found_tie_one_leg(number: &str, other: &str) => "{number} and {other} are tied and on one leg: that makes neither 240 V nor a shared neutral."
         | "{number} y {other} están amarrados y en la misma línea: eso no da 240 V ni permite compartir el neutro.";
+    found_tie_cannot(number: &str, other: &str) => "{number} and {other} can't be joined by a handle tie: it takes single poles of one rating, neighbors in a column. They are not taken as opening together."
+        | "{number} y {other} no se pueden unir con amarre de manijas: lleva breakers sencillos del mismo valor, vecinos en su columna. No se toman como si abrieran juntos.";
+    found_rating_unknown => "The panel's rating is not entered, so its protection is not judged." | "La capacidad del panel no está anotada; su protección no se juzga.";
     found_no_label(number: &str) => "{number} has no label." | "{number} no tiene etiqueta.";
     found_same_label(numbers: &str) => "{numbers} have the same label. Say what tells them apart." | "{numbers} tienen la misma etiqueta. Diga qué los distingue.";
     found_not_confirmed(numbers: &str) => "Not confirmed by a test: {numbers}." | "Sin confirmar con una prueba: {numbers}.";
@@ -294,6 +297,10 @@ pub fn finding(finding: &PanelFinding, numbered: &dyn Fn(u32) -> String) -> Opti
         PanelFinding::TieOnOneLeg { breaker, other, .. } => {
             found_tie_one_leg(&numbered(*breaker), &numbered(*other))
         }
+        PanelFinding::TieCannotBe { breaker, other, .. } => {
+            found_tie_cannot(&numbered(*breaker), &numbered(*other))
+        }
+        PanelFinding::RatingNotKnown { .. } => found_rating_unknown().to_owned(),
         PanelFinding::NoLabel { breaker, .. } => found_no_label(&numbered(*breaker)),
         PanelFinding::SameLabel { breakers, .. } => {
             let numbers: Vec<String> = breakers.iter().map(|id| numbered(*id)).collect();
@@ -315,6 +322,8 @@ pub fn finding_section(finding: &PanelFinding) -> Option<&'static str> {
         | PanelFinding::TandemNotChecked { section, .. }
         | PanelFinding::NotStandard { section, .. }
         | PanelFinding::TieOnOneLeg { section, .. }
+        | PanelFinding::TieCannotBe { section, .. }
+        | PanelFinding::RatingNotKnown { section }
         | PanelFinding::NoLabel { section, .. }
         | PanelFinding::SameLabel { section, .. } => Some(section),
         PanelFinding::NotConfirmed { .. } => None,

@@ -84,6 +84,8 @@ rule_words! {
         | "Resistencia y reactancia de cables según el tubo en que van, para corriente alterna.";
     BranchDrop => "A note, not a rule: with no more than 3 % lost at the farthest outlet, equipment runs reasonably well."
         | "Una nota, no una regla: con no más de 3 % perdido en la salida más lejana, los equipos trabajan razonablemente bien.";
+    FeederDrop => "A note, not a rule: a feeder alone should lose no more than 3 %."
+        | "Una nota, no una regla: un alimentador solo no debería perder más de 3 %.";
     TotalDrop => "A note, not a rule: feeder and branch circuit together should lose no more than 5 %."
         | "Una nota, no una regla: alimentador y circuito derivado juntos no deberían perder más de 5 %.";
     CircuitRating => "A circuit is rated by its breaker: 15, 20, 30, 40 or 50 A where it feeds several outlets, and since 2023 also 10 A."
@@ -99,21 +101,44 @@ rule_words! {
         | "Los equipos fijos no pueden tomar más de la mitad de un circuito que también alimenta luces o enchufes.";
     TenAmp => "A 10 A circuit feeds lighting and little else, and no receptacles."
         | "Un circuito de 10 A alimenta alumbrado y poco más, y ningún tomacorriente.";
+    ThirtyAmp => "A 30 A circuit of several outlets feeds equipment, but no lights of a house; what is on a cord takes no more than 80 % of it."
+        | "Un circuito de 30 A con varias salidas alimenta equipos, pero no luces de casa; lo que va con clavija toma a lo más el 80 %.";
+    FiftyAmp => "In a house, a 40 or 50 A circuit of several outlets feeds cooking equipment that is fastened in place, and nothing else."
+        | "En una casa, un circuito de 40 o 50 A con varias salidas alimenta equipo de cocinar fijo, y nada más.";
+    AboveFifty => "A circuit of more than 50 A feeds no lights." | "Un circuito de más de 50 A no alimenta luces.";
+    Lampholders => "On more than 20 A, lampholders are of the heavy-duty kind, which house lights are not."
+        | "Con más de 20 A, los portalámparas son de servicio pesado, y los de casa no lo son.";
+    SingleReceptacle => "A single receptacle alone on its circuit is rated at least as much as the circuit. A duplex is two receptacles."
+        | "Un solo tomacorriente en su circuito es al menos del valor del circuito. Un dúplex son dos.";
+    ReceptacleRatings => "On a circuit of several receptacles their rating goes with it: 15 A on 15; 15 or 20 on 20; 30 on 30; 40 or 50 on 40; 50 on 50."
+        | "En un circuito de varios tomacorrientes, su valor va con el circuito: 15 A en 15; 15 o 20 en 20; 30 en 30; 40 o 50 en 40; 50 en 50.";
     ReceptacleLoad => "On a circuit of several receptacles one of them feeds no more than 80 % of its rating."
         | "En un circuito de varios tomacorrientes, uno solo no alimenta más del 80 % de su capacidad.";
     LightingCircuits => "The lighting load of a house, by its floor area, says how many circuits it needs at least."
         | "La carga de alumbrado de una casa, según su área, dice cuántos circuitos necesita por lo menos.";
     WaterHeater => "A storage water heater of 120 gal or less counts as a continuous load."
         | "Un calentador de agua con tanque de 120 gal o menos cuenta como carga continua.";
+    SmallApplianceDevice => "A single appliance without a motor, of 13.3 A or less, has a breaker of 20 A at most, unless its plate marks another."
+        | "Un solo aparato sin motor, de 13.3 A o menos, lleva breaker de 20 A a lo más, salvo que su placa marque otro.";
+    ApplianceDevice => "A single appliance without a motor, above 13.3 A, has a breaker of no more than 150 % of what it takes, or the next standard one, unless its plate marks another."
+        | "Un solo aparato sin motor, de más de 13.3 A, lleva breaker de no más del 150 % de lo que toma, o el siguiente estándar, salvo que su placa marque otro.";
     SpaceHeating => "Fixed electric heating counts as a continuous load." | "La calefacción eléctrica fija cuenta como carga continua.";
+    SingleMotor => "The wire of a motor, where it lies, carries 125 % of the motor's amps in the tables."
+        | "El alambre de un motor, donde está, lleva 125 % de los amperes del motor según las tablas.";
     MotorConductors => "Wires that feed motors with other loads carry 125 % of the largest motor and all of the rest."
         | "Los alambres que alimentan motores con otras cargas llevan 125 % del motor más grande y todo lo demás.";
     RequiredCircuits => "A house needs circuits of its own for kitchen plugs, laundry and bathrooms."
         | "Una casa necesita circuitos propios para los enchufes de cocina, la lavandería y los baños.";
+    ArcFault => "Most rooms of a house want arc-fault protection for their outlets, and for wiring that is extended by more than 6 ft or gets new outlets: at the breaker or at the first receptacle."
+        | "La mayoría de los cuartos de una casa piden protección contra arco en sus salidas, y en cableado que se alarga más de 6 pies o recibe salidas nuevas: en el breaker o en el primer tomacorriente.";
+    GroundFault => "Bathrooms, kitchens, laundries, basements, garages, outdoors and places near sinks and tubs want ground-fault protection."
+        | "Baños, cocinas, lavanderías, sótanos, cocheras, exteriores y lugares cerca de fregaderos y tinas piden protección contra falla a tierra.";
+    Replacement => "A receptacle that replaces another gets the ground-fault, arc-fault and tamper protection that its place asks for now, and a label where there is no ground."
+        | "Un tomacorriente que sustituye a otro lleva la protección contra falla a tierra, arco y manipulación que su lugar pide hoy, y etiqueta si no hay tierra.";
+    HandleTie => "A listed tie joins the handles of single-pole breakers that are neighbors."
+        | "Un amarre listado une las manijas de breakers sencillos que son vecinos.";
     OneNeutral => "A neutral serves one circuit, or one multiwire circuit, and no more."
         | "Un neutro sirve a un circuito, o a un circuito multifilar, y a ninguno más.";
-    NeutralGrouping => "Where several neutrals are in one enclosure, each is tied or marked with its own hots."
-        | "Donde hay varios neutros en un gabinete, cada uno se amarra o se marca con sus propios vivos.";
     MultiwireDefinition => "A multiwire circuit has two hots with a voltage between them and one neutral with the same voltage to each."
         | "Un circuito multifilar tiene dos vivos con voltaje entre sí y un neutro con el mismo voltaje a cada uno.";
     MultiwireOrigin => "All conductors of a multiwire circuit start in the same panel." | "Todos los conductores de un circuito multifilar salen del mismo panel.";
@@ -121,8 +146,6 @@ rule_words! {
         | "Una sola manija, o un amarre, apaga juntos todos los vivos de un circuito multifilar.";
     MultiwireLoads => "A multiwire circuit feeds loads from hot to neutral only, with exceptions."
         | "Un circuito multifilar alimenta cargas solo de vivo a neutro, con excepciones.";
-    MultiwireGrouping => "Hots and neutral of a multiwire circuit are tied together at the panel."
-        | "Los vivos y el neutro de un circuito multifilar van amarrados juntos en el panel.";
     NeutralContinuity => "Taking out a receptacle must not open the neutral of a multiwire circuit: it is joined with a pigtail."
         | "Quitar un tomacorriente no debe abrir el neutro de un circuito multifilar: se empalma con colita.";
     RunTogether => "All conductors of a circuit, its ground too, run in the same cable or raceway."
@@ -131,19 +154,15 @@ rule_words! {
         | "En cada caja se dejan al menos 6 pulg libres desde donde sale del forro, y en aberturas chicas que salgan 3 pulg de la caja.";
     Framing => "A bored hole or a cable nearer than 1-1/4 in to the edge of the framing wants a steel plate at least 1/16 in thick."
         | "Un hoyo o cable a menos de 1-1/4 pulg de la orilla del montante pide una placa de acero de al menos 1/16 pulg.";
-    Staples => "NM cable is held within 12 in of each box and no more than 4-1/2 ft apart; bored holes hold it, and fished cable needs none."
-        | "El cable NM se sujeta a 12 pulg o menos de cada caja y cada 4-1/2 pies o menos; los hoyos lo sujetan, y el cable pescado no necesita.";
+    Staples => "NM cable is stapled within 12 in of each box and no more than 4-1/2 ft apart. Holes across the framing hold it between, but not at the boxes; fished cable needs none."
+        | "El cable NM lleva grapa a 12 pulg o menos de cada caja y cada 4-1/2 pies o menos. Los hoyos a lo largo lo sujetan en medio, pero no junto a las cajas; el cable pescado no necesita.";
     Attic => "In an attic that can be entered, cable across the joists is guarded: near the way in, or everywhere where there are stairs."
         | "En un ático al que se puede entrar, el cable que cruza las viguetas va protegido: cerca de la entrada, o en todo si hay escalera.";
     SwitchNeutral => "Most switches for lights need a neutral in their box, even if nothing is connected to it yet."
         | "La mayoría de los apagadores de luz necesitan un neutro en su caja, aunque todavía no se conecte nada.";
     SwitchHot => "Switches open the hot, never the neutral." | "Los apagadores abren el vivo, nunca el neutro.";
     Directory => "Each breaker has a clear, specific label of what it feeds." | "Cada breaker lleva una etiqueta clara y específica de lo que alimenta.";
-    SupplyMarking => "A panel says where its supply comes from; one- and two-family houses need not."
-        | "Un panel dice de dónde viene su alimentación; las casas de una y dos familias no lo necesitan.";
     PanelProtection => "A panel is protected at no more than its own rating." | "Un panel se protege a no más de su propia capacidad.";
-    GroundBar => "Grounds end on a bar of their own, joined to neutral only where the service disconnect is."
-        | "Las tierras llegan a su propia barra, unida al neutro solo donde está el interruptor principal.";
     PanelCount => "A panel takes no more breakers than it is made for." | "Un panel no lleva más breakers que aquellos para los que se hizo.";
     NeutralBond => "Past the service, neutral and ground stay apart." | "Después de la acometida, neutro y tierra van separados.";
     ServiceBond => "At the service, neutral and ground are joined." | "En la acometida, neutro y tierra van unidos.";
@@ -200,8 +219,19 @@ pub fn sections(steps: &[Step], more: &[Rule], edition: CodeEdition) -> Vec<(Str
 pub fn named(sections: impl Iterator<Item = &'static str>, edition: CodeEdition) -> Vec<Rule> {
     sections
         .filter_map(|section| {
-            let mut all = Rule::ALL.iter();
-            all.find(|rule| rule.section(edition) == section).copied()
+            // A paragraph of a rule, such as 240.4(D)(4), is explained by the rule.
+            let within = |rule: &&Rule| {
+                let rest = section.strip_prefix(rule.section(edition));
+                rest.is_some_and(|rest| rest.starts_with('('))
+            };
+            let same = Rule::ALL.iter().find(|r| r.section(edition) == section);
+            same.or_else(|| {
+                Rule::ALL
+                    .iter()
+                    .filter(within)
+                    .max_by_key(|r| r.section(edition).len())
+            })
+            .copied()
         })
         .collect()
 }

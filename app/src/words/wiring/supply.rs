@@ -31,8 +31,15 @@ words! {
     range_b => "Range B: to be corrected" | "Rango B: hay que corregirlo";
     below => "too low" | "muy bajo";
     above => "too high" | "muy alto";
-    all_in_order => "The supply is in order: every voltage in Range A, and the legs add up."
-        | "La alimentación está en orden: todos los voltajes en Rango A, y las líneas suman.";
+    all_in_order => "Nothing found in these readings, without load and with it: every voltage in Range A, and the legs add up."
+        | "No se encontró nada en estas lecturas, sin carga y con ella: todos los voltajes en Rango A, y las líneas suman.";
+    not_tested => "Not tested under load, which is when a failing neutral shows. Turn on a large 120 V load on one leg and read again."
+        | "Sin probar con carga, que es cuando se nota un neutro que falla. Encienda una carga grande de 120 V en una línea y lea otra vez.";
+    nothing_idle => "Nothing found in these readings." | "No se encontró nada en estas lecturas.";
+    dead(volts: String) => "No voltage: {volts} V at most. The supply is off, or the meter is not reading. Try the meter where there surely is voltage, and take nothing for dead before that."
+        | "No hay voltaje: {volts} V a lo más. La alimentación está apagada, o el medidor no lee. Pruebe el medidor donde seguro hay voltaje, y antes no dé nada por muerto.";
+    leg_lost(leg: &str, volts: String) => "Leg {leg} is dead ({volts} V): a fuse, the main or the utility lost it. Equipment of 240 V can put voltage on it from behind. Switch that off, and call the utility or an electrician."
+        | "La línea {leg} está muerta ({volts} V): la perdió un fusible, el principal o la compañía. Un equipo de 240 V puede darle voltaje por detrás. Apáguelo, y llame a la compañía de luz o a un electricista.";
     call_now => "The neutral is failing. Switch off what you can and unplug what matters. Call the utility or an electrician now, before any other work. One leg can rise far above 120 V: it destroys what is plugged in, starts fires and puts voltage on metal parts."
         | "El neutro está fallando. Apague lo que pueda y desconecte lo que importa. Llame ya a la compañía de luz o a un electricista, antes de cualquier otro trabajo. Una línea puede subir mucho arriba de 120 V: destruye lo conectado, provoca incendios y pone voltaje en partes metálicas.";
     evidence_sum(sum: String, across: String) => "Both legs add up to {sum} V; leg to leg is {across} V."
@@ -101,6 +108,14 @@ pub fn finding(finding: &SupplyFinding) -> String {
             }
             said
         }
+        SupplyFinding::Dead { most_v } => dead(volts(*most_v)),
+        SupplyFinding::LegLost { leg: of, volts: by } => leg_lost(leg(*of), volts(*by)),
+        SupplyFinding::NotTestedUnderLoad { nothing_else: true } => {
+            format!("{} {}", nothing_idle(), not_tested())
+        }
+        SupplyFinding::NotTestedUnderLoad {
+            nothing_else: false,
+        } => not_tested().to_owned(),
         SupplyFinding::OneLegOnBoth { across_v } => one_leg(volts(*across_v)),
         SupplyFinding::TwoLinesOfWye { across_v } => wye(volts(*across_v)),
         SupplyFinding::OutOfRange(judged) => out_of_range(reading(judged), volts(judged.volts)),

@@ -49,8 +49,10 @@ named! {
             | "Caída del tramo = 2 × corriente × largo × impedancia ÷ 1000 ÷ conductores en paralelo";
         "drop_three_phase" => "Drop of the stretch = √3 × current × length × impedance ÷ 1000 ÷ conductors in parallel"
             | "Caída del tramo = √3 × corriente × largo × impedancia ÷ 1000 ÷ conductores en paralelo";
-        "drop_multiwire" => "Drop of the stretch on leg A = (current of A + current in the neutral, back from A) × length × impedance ÷ 1000 ÷ conductors in parallel"
-            | "Caída del tramo en la línea A = (corriente de A + corriente del neutro, de regreso de A) × largo × impedancia ÷ 1000 ÷ conductores en paralelo";
+        "drop_multiwire" => "Drop of the stretch on the worse leg = (2 × its current − current of the other leg) × length × impedance ÷ 1000 ÷ conductors in parallel"
+            | "Caída del tramo en la línea peor = (2 × su corriente − corriente de la otra línea) × largo × impedancia ÷ 1000 ÷ conductores en paralelo";
+        "multiwire_current" => "Current that counts = 2 × the leg with more − the other leg: its hot and what is left in the neutral"
+            | "Corriente que cuenta = 2 × la línea con más − la otra línea: su vivo y lo que queda en el neutro";
         "drop_single" => "Drop = factor × current × length × impedance ÷ 1000"
             | "Caída = factor × corriente × largo × impedancia ÷ 1000";
         "drop_percent" => "Percent = largest drop ÷ nominal voltage" | "Por ciento = mayor caída ÷ voltaje nominal";
@@ -75,9 +77,10 @@ named! {
             | "Corriente en el neutro = lo que regresa de la línea A − lo que regresa de la línea B";
         "neutral_most" => "Most in the neutral = the larger of the two legs alone"
             | "Máximo en el neutro = la mayor de las dos líneas sola";
-        "neutral_electronic" => "With electronic loads = difference of the others + all electronic ones"
-            | "Con cargas electrónicas = diferencia de las demás + todas las electrónicas";
+        "neutral_electronic" => "With electronic loads at most: the smaller of difference of the others + √(electronic A² + electronic B²), and √(A² + B² − 2 × others A × others B); never below the larger leg"
+            | "Con cargas electrónicas a lo más: lo menor entre diferencia de las demás + √(electrónicas A² + electrónicas B²), y √(A² + B² − 2 × demás A × demás B); nunca menos que la línea mayor";
         "total_load" => "Load = the sum of what is on" | "Carga = la suma de lo que está encendido";
+        "counts_as_continuous" => "Counts as continuous by what it is" | "Cuenta como continua por lo que es";
         "share_of_breaker" => "Share = load ÷ breaker" | "Parte = carga ÷ breaker";
         "lighting_load" => "Lighting load = floor area × load for each square foot"
             | "Carga de alumbrado = área del piso × carga por pie cuadrado";
@@ -118,13 +121,15 @@ named! {
         "continuous" => "continuous load" | "carga continua";
         "continuous_factor" => "factor for continuous" | "factor de carga continua";
         "corrected" => "corrected" | "corregido";
+        "counted_current" => "current that counts" | "corriente que cuenta";
         "count" => "things" | "cosas";
         "count_factor" => "factor for the count" | "factor de la cantidad";
         "current" => "current" | "corriente";
         "depth" => "depth" | "fondo";
         "device" => "device" | "dispositivo";
         "drop" => "drop" | "caída";
-        "electronic" => "electronic loads" | "cargas electrónicas";
+        "electronic_a" => "electronic on leg A" | "electrónicas en la línea A";
+        "electronic_b" => "electronic on leg B" | "electrónicas en la línea B";
         "electronic_most" => "most in the neutral" | "máximo en el neutro";
         "excess" => "too much" | "de más";
         "expected" => "expected" | "esperada";
@@ -151,6 +156,7 @@ named! {
         "neutral" => "neutral" | "neutro";
         "nominal" => "nominal voltage" | "voltaje nominal";
         "other" => "other load" | "otra carga";
+        "other_leg" => "other leg" | "otra línea";
         "parallel" => "in parallel" | "en paralelo";
         "passing" => "passing through" | "de paso";
         "path" => "path" | "recorrido";

@@ -67,20 +67,22 @@ pub struct TileRule {
 }
 
 /// How exactly a tile is made to size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Make {
     /// Edges ground to size after firing.
     Rectified,
     /// Sorted by size.
+    #[default]
     Calibrated,
 }
 
 /// Where a floor lies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Place {
     /// Inside and dry.
+    #[default]
     InteriorDry,
     /// Inside and wet, a shower's floor.
     InteriorWet,

@@ -314,6 +314,8 @@ fn circuits(job: &mut Job) {
     stair.loads = loads(job, &[("Dehumidifier", "720", plug, false, false)]);
     // One three-wire cable serves both, from the two halves of one tandem.
     hall.neutral_with = vec![stair.id];
+    hall.neutral_with_hots = Some(true);
+    hall.neutral_pigtailed = Some(true);
 
     job.circuits = vec![bedroom, lights, heater, dryer, hall, stair];
 }

@@ -1,4 +1,4 @@
-//! The row ids of the wiring.
+//! The row ids of the wiring, and of what is bought and quoted.
 
 use super::{Job, JobRefusal};
 
@@ -25,6 +25,14 @@ pub(super) fn rows(job: &Job, check: Rows<'_>) -> Result<(), JobRefusal> {
     check(
         &|i| format!("opened[{i}].id"),
         &mut job.opened.iter().map(|o| o.id),
+    )?;
+    check(
+        &|i| format!("buying.own[{i}].id"),
+        &mut job.buying.own.iter().map(|o| o.id),
+    )?;
+    check(
+        &|i| format!("quote.lines[{i}].id"),
+        &mut job.quote.lines.iter().map(|l| l.id),
     )?;
     for (n, circuit) in job.circuits.iter().enumerate() {
         let at = |list: &'static str| move |i: usize| format!("circuits[{n}].{list}[{i}].id");

@@ -5,6 +5,7 @@
 //! - [`Threshold`] the step and the ramp at each opening;
 //! - [`Flatness`] what the finish's limits say of the old floor;
 //! - [`FloorAnswers`] all of these for a room;
+//! - [`ClosingAnswers`] tile, board, paint, trim and air of a room;
 //! - [`WiringAnswers`] panel, supply, circuits, neutrals and boxes; [`JobAnswers`] all of a job.
 //!
 //! Each part can be asked for by itself, since a keystroke changes only some. [`Flatness`] is the one that searches;
@@ -30,8 +31,11 @@ mod poured;
 
 mod threshold;
 
+mod closing;
+
 mod wiring;
 
+pub use closing::{ClosingAnswers, PaintAnswered, TrimAnswered};
 pub use flatness::Flatness;
 pub use ground::{
     FloorFacts, FloorProblem, Ground, LEVELS, Mark, OpeningAnswer, OutlineFacts, SurveyFacts,
@@ -51,6 +55,8 @@ pub struct JobAnswers {
     pub job: String,
     /// The floor of each room, in the job's order.
     pub rooms: Vec<FloorAnswers>,
+    /// The closing up of each room, in the job's order.
+    pub closing: Vec<ClosingAnswers>,
     /// The wiring.
     pub wiring: WiringAnswers,
 }
@@ -128,6 +134,7 @@ pub fn answers(job: &Job) -> JobAnswers {
     JobAnswers {
         job: job.id.clone(),
         rooms: job.rooms.iter().map(FloorAnswers::of).collect(),
+        closing: job.rooms.iter().map(ClosingAnswers::of).collect(),
         wiring: WiringAnswers::of(job),
     }
 }

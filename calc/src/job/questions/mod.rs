@@ -22,7 +22,11 @@ pub mod sums;
 
 pub mod wiring;
 
+pub mod finish;
+
 pub mod opened;
+
+pub mod supply;
 
 pub mod answers;
 

@@ -27,7 +27,7 @@ mod far;
 
 mod taken;
 
-pub use answer::{OpenedAnswer, OpenedAnswered, answer};
+pub use answer::{NextIn, OpenedAnswer, OpenedAnswered, answer};
 pub use far::{usual_load, usual_screws};
 pub use taken::{ReadingTaken, proved, reading, readings};
 

@@ -11,9 +11,8 @@
 use serde::Serialize;
 
 use super::{EntryProblem, Reader};
-use crate::job::LoadUnit;
-use crate::job::fields;
-use crate::quantity::Typed;
+use crate::job::{LoadEntry, LoadUnit, fields};
+use crate::wiring::circuit::LoadKind;
 use crate::wiring::conductor::Size;
 
 pub mod boxes;
@@ -61,11 +60,18 @@ impl Reader {
         })
     }
 
-    /// What a load takes, amperes at `volts`.
-    fn load_amps(&mut self, amount: &Typed, unit: LoadUnit, volts: f64) -> f64 {
-        match unit {
-            LoadUnit::Amps => self.need("amount", &fields::LOAD_AMPS, amount),
-            LoadUnit::Watts => self.need("amount", &fields::LOAD_WATTS, amount) / volts,
+    /// What a load takes, amperes at `volts`. Watts of a motor don't tell its current: it is asked for as `motor_amps`
+    /// (430.6(A)(1), Table 430.248).
+    fn load_amps(&mut self, load: &LoadEntry, volts: f64) -> f64 {
+        match load.unit {
+            LoadUnit::Amps => self.need("amount", &fields::LOAD_AMPS, &load.amount),
+            LoadUnit::Watts => {
+                let watts = self.need("amount", &fields::LOAD_WATTS, &load.amount);
+                if load.kind == LoadKind::Motor {
+                    self.missing("motor_amps");
+                }
+                watts / volts
+            }
         }
     }
 }

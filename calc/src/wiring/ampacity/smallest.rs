@@ -53,7 +53,7 @@ pub fn min_rating_a(load: Load) -> Result<f64, AmpacityRefusal> {
 pub struct Wanted {
     /// The load.
     pub load: Load,
-    /// The breaker that is there, amperes; `None`: the smallest standard one for the load.
+    /// The breaker that is there, amperes; `None`: the smallest one for the load, of those that may feed what it feeds.
     pub breaker_a: Option<f64>,
     /// The metal.
     pub metal: Metal,
@@ -61,6 +61,35 @@ pub struct Wanted {
     pub covering: Covering,
     /// Where it lies.
     pub conditions: Conditions,
+}
+
+/// The ratings of circuits with several receptacles, amperes: 210.18 (70-2017: 210.3); 10 A feeds no receptacles.
+const RECEPTACLE_CIRCUITS_A: [f64; 5] = [15.0, 20.0, 30.0, 40.0, 50.0];
+
+impl Wanted {
+    /// The breakers that may be on it, amperes, from the smallest.
+    fn breakers_a(&self) -> impl Iterator<Item = f64> {
+        let several = self.conditions.feeds == Feeds::SeveralReceptacles;
+        breaker_ratings_a(self.conditions.edition)
+            .filter(move |a| !several || RECEPTACLE_CIRCUITS_A.contains(a))
+    }
+
+    /// No conductor mends a breaker that is below the load, of no standard rating, or none of a receptacle circuit.
+    fn check_breaker(&self, breaker_a: f64, needed_a: f64) -> Result<(), AmpacityRefusal> {
+        if !breaker_ratings_a(self.conditions.edition).any(|a| a == breaker_a) {
+            return Err(AmpacityRefusal::Breaker { breaker_a });
+        }
+        if !self.breakers_a().any(|a| a == breaker_a) {
+            return Err(AmpacityRefusal::NotForReceptacles { breaker_a });
+        }
+        if breaker_a < needed_a - ROUNDING_A {
+            return Err(AmpacityRefusal::BelowLoad {
+                breaker_a,
+                needed_a,
+            });
+        }
+        Ok(())
+    }
 }
 
 /// Why a size is too small.
@@ -115,7 +144,9 @@ pub struct SmallestConductor {
 /// correction and adjustment it carries the whole load (210.19(A)); and the breaker is no larger than it allows (240.4).
 ///
 /// # Errors
-/// As [`ampacity`]; [`AmpacityRefusal::Load`], [`AmpacityRefusal::Breaker`]; [`AmpacityRefusal::NoSize`] where no size here will do.
+/// As [`ampacity`]; [`AmpacityRefusal::Load`]; [`AmpacityRefusal::Breaker`],
+/// [`AmpacityRefusal::NotForReceptacles`], [`AmpacityRefusal::BelowLoad`] for a breaker that no conductor mends;
+/// [`AmpacityRefusal::NoSize`] where no size here will do.
 ///
 /// # Example
 /// 16 A in NM-B cable at 30 C on a 20 A breaker: 12 AWG copper.
@@ -144,16 +175,15 @@ pub fn smallest_conductor(wanted: Wanted) -> Result<SmallestConductor, AmpacityR
     let edition = wanted.conditions.edition;
     let total_a = wanted.load.total_a();
     let breaker_a = match wanted.breaker_a {
-        Some(a) if a.is_finite() && a > 0.0 && a <= MOST_LOAD_A => a,
-        Some(breaker_a) => return Err(AmpacityRefusal::Breaker { breaker_a }),
-        None => {
-            let least_a = match wanted.conditions.feeds {
-                Feeds::SeveralReceptacles => min_a.max(15.0),
-                Feeds::Other => min_a,
-            };
-            breaker_at_least_a(least_a, edition)
-                .ok_or(AmpacityRefusal::NoSize { needed_a: min_a })?
+        Some(a) if a.is_finite() && a > 0.0 && a <= MOST_LOAD_A => {
+            wanted.check_breaker(a, min_a)?;
+            a
         }
+        Some(breaker_a) => return Err(AmpacityRefusal::Breaker { breaker_a }),
+        None => wanted
+            .breakers_a()
+            .find(|a| *a >= min_a - ROUNDING_A)
+            .ok_or(AmpacityRefusal::NoSize { needed_a: min_a })?,
     };
     let mut smaller = None;
     for &size in Size::ALL {

@@ -55,9 +55,13 @@ pub(super) fn more(
             trial.cables.truncate(own);
             loop {
                 trial.cables.push(cable);
-                // One cable takes at least two allowances, so that the loop ends within the count of a box.
-                if count >= MOST_COUNT || required_in3(&trial, edition)? > volume_in3 + ROUNDING_IN3
-                {
+                let fits = match required_in3(&trial, edition) {
+                    Ok(required_in3) => required_in3 <= volume_in3 + ROUNDING_IN3,
+                    // More than a box is counted for: the contents alone were counted, so that it is these cables.
+                    Err(BoxRefusal::Count { .. }) => false,
+                    Err(refusal) => return Err(refusal),
+                };
+                if count >= MOST_COUNT || !fits {
                     return Ok(MoreFits { cable, count });
                 }
                 count += 1;
@@ -68,8 +72,8 @@ pub(super) fn more(
 
 /// The smallest box of each family of the table that holds the contents, without rings.
 ///
-/// A family is left empty where its boxes have no room for the devices side by side: device, round and single-cover
-/// boxes take one gang, square ones two (common practice); masonry and multiple-cover boxes are ganged.
+/// A family is left empty where its boxes have no room for the devices side by side: round and single-cover boxes take
+/// one gang, square ones two (common practice); device, masonry and multiple-cover boxes are ganged.
 ///
 /// # Errors
 /// As [`box_fill`], but for the box.
@@ -90,14 +94,14 @@ pub fn smallest_boxes(
         .into_iter()
         .map(|family| {
             let (most_gangs, times) = match family {
-                BoxFamily::RoundOctagonal
-                | BoxFamily::Device
-                | BoxFamily::FsSingleCover
-                | BoxFamily::FdSingleCover => (1, 1),
-                BoxFamily::Square => (2, 1),
-                BoxFamily::Masonry | BoxFamily::FsMultipleCover | BoxFamily::FdMultipleCover => {
-                    (u32::MAX, gangs)
+                BoxFamily::RoundOctagonal | BoxFamily::FsSingleCover | BoxFamily::FdSingleCover => {
+                    (1, 1)
                 }
+                BoxFamily::Square => (2, 1),
+                BoxFamily::Device
+                | BoxFamily::Masonry
+                | BoxFamily::FsMultipleCover
+                | BoxFamily::FdMultipleCover => (MOST_GANGS, gangs),
             };
             let smallest = BOX_VOLUMES
                 .iter()

@@ -1,10 +1,12 @@
 //! One verdict for each rule.
 
-use super::super::tables::{BRANCH_DROP_PERCENT, TOTAL_DROP_PERCENT, breaker_ratings_a};
-use super::super::voltage_drop::{
-    Across, Demand, DropLoad, Run, Stretch, System, VoltageDrop, voltage_drop,
-};
 use super::*;
+
+mod conductor;
+mod drop;
+mod neutral;
+mod ratings;
+mod shares;
 
 /// How a rule comes out; what fails sorts first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -34,6 +36,12 @@ pub enum Check {
     FixedLoad,
     /// What a 10 A circuit feeds.
     TenAmp,
+    /// What a circuit of more than 20 A feeds.
+    LargeCircuit,
+    /// The receptacles have a rating that goes with the circuit.
+    ReceptacleRating,
+    /// The breaker is no larger than a single appliance allows.
+    ApplianceBreaker,
     /// The breaker has a standard rating.
     StandardRating,
     /// A circuit of several outlets has one of its ratings.
@@ -42,16 +50,24 @@ pub enum Check {
     RequiredRating,
     /// A required circuit feeds what it may.
     RequiredLoads,
+    /// The conductor is no smaller than a circuit may have.
+    LeastSize,
+    /// The cable is made in that size.
+    SizeMade,
+    /// The insulation stands the air round it.
+    TooHot,
     /// The conductor before correction carries 125 % of what is continuous, and the rest.
     ConductorBefore,
     /// The conductor after correction and adjustment carries the load.
     ConductorAfter,
     /// The breaker is no larger than the conductor allows.
     BreakerForConductor,
-    /// The conductor carries 125 % of its largest motor.
+    /// The conductor where it lies carries 125 % of its largest motor, and the rest.
     MotorConductor,
     /// The drop at the far end: a recommendation.
     BranchDrop,
+    /// The drop of the feeder alone: a recommendation.
+    FeederDrop,
     /// The drop with the feeder's: a recommendation.
     TotalDrop,
     /// A box on the way.
@@ -61,8 +77,18 @@ pub enum Check {
     },
     /// The current in the shared neutral.
     NeutralLoad,
+    /// Whether the shared neutral runs with its hots.
+    NeutralTogether,
+    /// Whether taking out a device leaves the shared neutral whole.
+    NeutralWhole,
     /// What is wrong with the shared neutral.
     Neutral(NeutralFinding),
+    /// Arc-fault protection of what is added.
+    ArcFault,
+    /// Ground-fault protection of what is added.
+    GroundFault,
+    /// What a receptacle that replaces another is.
+    Replacement,
 }
 
 /// A figure against its limit.
@@ -92,6 +118,13 @@ pub enum NotJudged {
     Neutral(NeutralRefusal),
     /// A motor alone on its circuit: its breaker and conductor follow Article 430, which isn't here.
     MotorAlone,
+    /// The rating of a receptacle, which is not entered.
+    ReceptacleRating {
+        /// The least it may have, amperes.
+        least_a: f64,
+    },
+    /// It depends on the room and on what is done there, which are not entered.
+    ByTheRoom,
     /// A load at a stretch that the run doesn't have.
     NoStretch {
         /// The load.
@@ -118,10 +151,18 @@ pub struct Verdict {
     pub why_not: Option<NotJudged>,
 }
 
-struct Judge<'a> {
+/// What is on something, now and with the additions.
+struct OnIt {
+    now: Amounts,
+    after: Option<Amounts>,
+}
+
+struct Judge {
     edition: CodeEdition,
-    now: &'a Amounts,
-    after: Option<&'a Amounts>,
+    /// On the pole of the breaker.
+    pole: OnIt,
+    /// On the circuit's own conductor.
+    own: OnIt,
     verdicts: Vec<Verdict>,
 }
 
@@ -135,11 +176,16 @@ fn at_most(value: f64, limit: f64, unit: Unit) -> Compared {
     }
 }
 
-impl Judge<'_> {
-    /// A limit in amperes on a figure of the loads.
-    fn amps(&mut self, check: Check, rule: Rule, limit_a: f64, of: impl Fn(&Amounts) -> f64) {
-        let compare = |amounts: &Amounts| at_most(of(amounts), limit_a, Unit::Amps);
-        let (now, after) = (compare(self.now), self.after.map(compare));
+impl Judge {
+    /// A limit in amperes on a figure of all loads on the pole.
+    fn amps(&mut self, check: Check, rule: Rule, limit_a: f64, of: fn(&Amounts) -> f64) {
+        let (now, after) = self.pole.held(limit_a, of);
+        self.compared(check, rule, Outcome::Fails, now, after);
+    }
+
+    /// The same on the loads of the circuit's own conductor.
+    fn own_amps(&mut self, check: Check, rule: Rule, limit_a: f64, of: fn(&Amounts) -> f64) {
+        let (now, after) = self.own.held(limit_a, of);
         self.compared(check, rule, Outcome::Fails, now, after);
     }
 
@@ -189,23 +235,41 @@ impl Judge<'_> {
     }
 }
 
+impl OnIt {
+    fn held(&self, limit_a: f64, of: fn(&Amounts) -> f64) -> (Compared, Option<Compared>) {
+        let compare = |amounts: &Amounts| at_most(of(amounts), limit_a, Unit::Amps);
+        (compare(&self.now), self.after.as_ref().map(compare))
+    }
+
+    /// With the additions, where there are any.
+    fn all(&self) -> &Amounts {
+        self.after.as_ref().unwrap_or(&self.now)
+    }
+}
+
 pub(super) fn verdicts(
     circuit: &Circuit,
-    now: &Amounts,
-    after: Option<&Amounts>,
     ampacity: &Result<Ampacity, AmpacityRefusal>,
     steps: &mut Vec<Step>,
 ) -> Vec<Verdict> {
+    let planned = circuit.all_loads().any(|load| load.planned);
+    let own_planned = circuit.loads.iter().any(|load| load.planned);
     let mut judge = Judge {
         edition: circuit.edition,
-        now,
-        after,
+        pole: OnIt {
+            now: circuit.on_pole(false),
+            after: planned.then(|| circuit.on_pole(true)),
+        },
+        own: OnIt {
+            now: circuit.on_conductor(false),
+            after: planned.then(|| circuit.on_conductor(true)),
+        },
         verdicts: Vec::new(),
     };
-    loads(circuit, &mut judge);
-    ratings(circuit, &mut judge);
-    conductor(circuit, ampacity, &mut judge);
-    drop(circuit, &mut judge, steps);
+    shares::judge(circuit, &mut judge);
+    ratings::judge(circuit, &mut judge);
+    conductor::judge(circuit, ampacity, &mut judge);
+    drop::judge(circuit, &mut judge, steps);
     for found in &circuit.boxes {
         let check = Check::BoxFill { id: found.id };
         match box_fill(&found.vessel, &found.contents, circuit.edition) {
@@ -222,268 +286,22 @@ pub(super) fn verdicts(
             Err(refusal) => judge.not_judged(check, Rule::BoxFill, NotJudged::Box(refusal)),
         }
     }
-    if let Some(neutral) = &circuit.neutral {
-        self::neutral(circuit.edition, neutral, &mut judge, steps);
+    neutral::judge(circuit, &mut judge, steps);
+    if own_planned {
+        by_the_room(circuit, &mut judge);
     }
     judge.verdicts
 }
 
-fn loads(circuit: &Circuit, judge: &mut Judge) {
-    let rating_a = circuit.breaker_a;
-    judge.amps(Check::TotalLoad, Rule::PermissibleLoad, rating_a, |sums| {
-        sums.total_a
-    });
-    let full = circuit.full_rating;
-    judge.amps(
-        Check::ContinuousLoad,
-        Rule::BranchDevice,
-        rating_a,
-        |sums| {
-            if full {
-                sums.total_a
-            } else {
-                sums.min_rating_a
-            }
-        },
-    );
-    // A circuit for one outlet may feed whatever its rating carries.
-    if circuit.outlets > 1 {
-        let small = rating_a == 15.0 || rating_a == 20.0;
-        if small || rating_a == 30.0 {
-            let rule = if small {
-                Rule::PlugLoad
-            } else {
-                Rule::ReceptacleLoad
-            };
-            judge.amps(Check::PlugLoad, rule, 0.8 * rating_a, |sums| {
-                sums.largest_plug_a
-            });
-        }
-        let shared =
-            circuit.receptacles > 0 || circuit.loads.iter().any(|load| !load.kind.is_fixed());
-        if small && shared {
-            judge.amps(Check::FixedLoad, Rule::FixedLoad, 0.5 * rating_a, |sums| {
-                sums.fixed_a
-            });
-        }
+/// What hangs on the room where something is added: it is named, so that nobody takes silence for leave.
+fn by_the_room(circuit: &Circuit, judge: &mut Judge) {
+    let mut open = |check, rule| judge.not_judged(check, rule, NotJudged::ByTheRoom);
+    // 210.12: 120 V circuits up to 20 A.
+    if circuit.volts < 150.0 && circuit.breaker_a <= 20.0 {
+        open(Check::ArcFault, Rule::ArcFault);
     }
-}
-
-fn ratings(circuit: &Circuit, judge: &mut Judge) {
-    let (edition, rating_a) = (circuit.edition, circuit.breaker_a);
-    let standard = breaker_ratings_a(edition).any(|a| a == rating_a);
-    judge.plain(Check::StandardRating, Rule::StandardRatings, standard);
-    let ten = rating_a == 10.0;
-    if circuit.outlets > 1 {
-        let among = [15.0, 20.0, 30.0, 40.0, 50.0].contains(&rating_a)
-            || (ten && edition == CodeEdition::E2023);
-        judge.plain(Check::CircuitRating, Rule::CircuitRating, among);
+    open(Check::GroundFault, Rule::GroundFault);
+    if circuit.receptacles > 0 {
+        open(Check::Replacement, Rule::Replacement);
     }
-    if ten {
-        let lights = circuit
-            .loads
-            .iter()
-            .all(|load| matches!(load.kind, LoadKind::Luminaire | LoadKind::ExhaustFan));
-        let kept = edition == CodeEdition::E2023 && circuit.receptacles == 0 && lights;
-        judge.plain(Check::TenAmp, Rule::TenAmp, kept);
-    }
-    if circuit.purpose != Purpose::General {
-        judge.plain(
-            Check::RequiredRating,
-            Rule::RequiredCircuits,
-            rating_a == 20.0,
-        );
-        let others = match circuit.purpose {
-            Purpose::Bathroom { one_bathroom: true } | Purpose::General => true,
-            _ => circuit
-                .loads
-                .iter()
-                .all(|load| load.kind == LoadKind::CordAndPlug),
-        };
-        judge.plain(Check::RequiredLoads, Rule::RequiredCircuits, others);
-    }
-}
-
-fn conductor(circuit: &Circuit, ampacity: &Result<Ampacity, AmpacityRefusal>, judge: &mut Judge) {
-    let ampacity = match ampacity {
-        Ok(ampacity) => ampacity,
-        Err(refusal) => {
-            for (check, rule) in [
-                (Check::ConductorBefore, Rule::BranchConductors),
-                (Check::ConductorAfter, Rule::BranchConductors),
-                (Check::BreakerForConductor, Rule::AtAmpacity),
-            ] {
-                judge.not_judged(check, rule, NotJudged::Ampacity(refusal.clone()));
-            }
-            return;
-        }
-    };
-    let before_a = ampacity
-        .table_a
-        .min(ampacity.terminal_a)
-        .min(ampacity.cable_a.unwrap_or(f64::INFINITY));
-    judge.amps(
-        Check::ConductorBefore,
-        Rule::BranchConductors,
-        before_a,
-        |sums| sums.min_rating_a,
-    );
-    judge.amps(
-        Check::ConductorAfter,
-        Rule::BranchConductors,
-        ampacity.ampacity_a,
-        |sums| sums.total_a,
-    );
-    if judge.after.unwrap_or(judge.now).largest_motor_a > 0.0 {
-        judge.amps(
-            Check::MotorConductor,
-            Rule::MotorConductors,
-            before_a,
-            |sums| sums.min_rating_a + sums.motor_extra_a,
-        );
-    }
-    let motor_alone = circuit.outlets <= 1
-        && !circuit.loads.is_empty()
-        && circuit
-            .loads
-            .iter()
-            .all(|load| load.kind == LoadKind::Motor);
-    if motor_alone {
-        let rule = Rule::EquipmentProtection;
-        judge.not_judged(Check::BreakerForConductor, rule, NotJudged::MotorAlone);
-        return;
-    }
-    let largest_a = ampacity.breaker.rating_a.unwrap_or(0.0);
-    let compared = at_most(circuit.breaker_a, largest_a, Unit::Amps);
-    judge.compared(
-        Check::BreakerForConductor,
-        Rule::AtAmpacity,
-        Outcome::Fails,
-        compared,
-        None,
-    );
-}
-
-fn drop(circuit: &Circuit, judge: &mut Judge, steps: &mut Vec<Step>) {
-    if circuit.stretches_ft.is_empty() {
-        return;
-    }
-    let run = |planned: bool| -> Result<VoltageDrop, NotJudged> {
-        let mut stretches: Vec<Stretch> = circuit
-            .stretches_ft
-            .iter()
-            .map(|&length_ft| Stretch {
-                length_ft,
-                loads: Vec::new(),
-            })
-            .collect();
-        for load in circuit.loads.iter().filter(|load| planned || !load.planned) {
-            let no_stretch = NotJudged::NoStretch {
-                load: load.id,
-                stretch: load.stretch,
-            };
-            let stretch = stretches.get_mut(load.stretch).ok_or(no_stretch)?;
-            stretch.loads.push(DropLoad {
-                demand: Demand::Amps(loads::amps(circuit, load)),
-                across: Across::A,
-            });
-        }
-        let run = Run {
-            edition: circuit.edition,
-            system: System::TwoWire {
-                volts: circuit.volts,
-            },
-            source_volts: None,
-            source_ohm: 0.0,
-            size: circuit.conductor.size,
-            wire: Wire {
-                metal: circuit.conductor.metal,
-                ..circuit.wire
-            },
-            parallel: 1,
-            stretches,
-            feeder_percent: circuit.feeder_percent,
-        };
-        voltage_drop(&run).map_err(NotJudged::Drop)
-    };
-    let after = judge.after.map(|_| run(true)).transpose();
-    match (run(false), after) {
-        (Ok(now), Ok(after)) => {
-            for (check, rule, limit, of) in [
-                (
-                    Check::BranchDrop,
-                    Rule::BranchDrop,
-                    BRANCH_DROP_PERCENT,
-                    (|drop| drop.worst_percent) as fn(&VoltageDrop) -> f64,
-                ),
-                (
-                    Check::TotalDrop,
-                    Rule::TotalDrop,
-                    TOTAL_DROP_PERCENT,
-                    |drop| drop.total_percent,
-                ),
-            ] {
-                let compare = |drop: &VoltageDrop| at_most(of(drop), limit, Unit::Percent);
-                judge.compared(
-                    check,
-                    rule,
-                    Outcome::Advised,
-                    compare(&now),
-                    after.as_ref().map(compare),
-                );
-            }
-            steps.extend(after.unwrap_or(now).steps);
-        }
-        (Err(why), _) | (_, Err(why)) => judge.not_judged(Check::BranchDrop, Rule::BranchDrop, why),
-    }
-}
-
-fn neutral(edition: CodeEdition, neutral: &Neutral, judge: &mut Judge, steps: &mut Vec<Step>) {
-    let answer = match neutral_current(neutral) {
-        Ok(answer) => answer,
-        Err(refusal) => {
-            judge.not_judged(
-                Check::NeutralLoad,
-                Rule::BranchConductors,
-                NotJudged::Neutral(refusal),
-            );
-            return;
-        }
-    };
-    if let Some(ampacity_a) = neutral.ampacity_a {
-        let compared = at_most(answer.most_a, ampacity_a, Unit::Amps);
-        judge.compared(
-            Check::NeutralLoad,
-            Rule::BranchConductors,
-            Outcome::Fails,
-            compared,
-            None,
-        );
-    }
-    for finding in answer.findings {
-        let (section, outcome) = match &finding {
-            // The verdict on the load says it already.
-            NeutralFinding::Overloaded { .. } => continue,
-            NeutralFinding::ElectronicLoads { .. } => {
-                (Rule::NeutralCount.section(edition), Outcome::Advised)
-            }
-            NeutralFinding::SameLeg { section, .. }
-            | NeutralFinding::TandemPair { section, .. }
-            | NeutralFinding::TooManyCircuits { section, .. }
-            | NeutralFinding::DifferentPanels { section }
-            | NeutralFinding::NoCommonDisconnect { section, .. }
-            | NeutralFinding::LegToLegLoads { section }
-            | NeutralFinding::RunsApart { section }
-            | NeutralFinding::OpensAtDevice { section } => (*section, Outcome::Fails),
-        };
-        judge.verdicts.push(Verdict {
-            check: Check::Neutral(finding),
-            section,
-            outcome,
-            now: None,
-            after: None,
-            why_not: None,
-        });
-    }
-    steps.extend(answer.steps);
 }

@@ -15,8 +15,9 @@ pub struct Amounts {
     pub largest_plug_a: f64,
     /// The largest motor.
     pub largest_motor_a: f64,
-    /// A quarter of the largest motor, where it isn't continuous already.
-    pub motor_extra_a: f64,
+    /// What the conductor must carry for motors: 125 % of the largest, the others, and the rest of the load with 125 % of
+    /// what is continuous (430.22, 430.24); nothing without a motor.
+    pub motor_min_a: f64,
     /// The least rating: what is not continuous and 125 % of what is.
     pub min_rating_a: f64,
     /// Of the breaker's rating, percent.
@@ -35,9 +36,13 @@ fn is_continuous(load: &CircuitLoad) -> bool {
     load.continuous || matches!(load.kind, LoadKind::WaterHeater | LoadKind::SpaceHeating)
 }
 
-pub(super) fn amounts(circuit: &Circuit, planned: bool) -> Amounts {
+/// The sums of a circuit's own loads, and of those beside it on the same pole.
+pub(super) fn amounts(circuit: &Circuit, beside: bool, planned: bool) -> Amounts {
     let mut sums = Amounts::default();
-    for load in circuit.loads.iter().filter(|load| planned || !load.planned) {
+    let (mut motors_a, mut rest_a) = (0.0, 0.0);
+    let others: &[CircuitLoad] = if beside { &circuit.beside } else { &[] };
+    let all = circuit.loads.iter().chain(others);
+    for load in all.filter(|load| planned || !load.planned) {
         let a = amps(circuit, load);
         sums.total_a += a;
         if is_continuous(load) {
@@ -49,24 +54,50 @@ pub(super) fn amounts(circuit: &Circuit, planned: bool) -> Amounts {
         if load.kind == LoadKind::CordAndPlug {
             sums.largest_plug_a = sums.largest_plug_a.max(a);
         }
-        if load.kind == LoadKind::Motor && a > sums.largest_motor_a {
-            sums.largest_motor_a = a;
-            sums.motor_extra_a = if is_continuous(load) { 0.0 } else { 0.25 * a };
+        if load.kind == LoadKind::Motor {
+            motors_a += a;
+            sums.largest_motor_a = sums.largest_motor_a.max(a);
+        } else if is_continuous(load) {
+            rest_a += CONTINUOUS_FACTOR * a;
+        } else {
+            rest_a += a;
         }
+    }
+    if sums.largest_motor_a > 0.0 {
+        sums.motor_min_a = motors_a + (MOTOR_FACTOR - 1.0) * sums.largest_motor_a + rest_a;
     }
     sums.min_rating_a = sums.total_a + (CONTINUOUS_FACTOR - 1.0) * sums.continuous_a;
     sums.share_percent = sums.total_a / circuit.breaker_a * 100.0;
     sums
 }
 
+/// The loads that count as continuous by their kind, whatever was entered (422.13, 424.4(B)).
+fn by_kind(circuit: &Circuit, kind: LoadKind, rule: Rule) -> Option<Step> {
+    let loads: Vec<f64> = circuit
+        .all_loads()
+        .filter(|load| load.kind == kind)
+        .map(|load| amps(circuit, load))
+        .collect();
+    (!loads.is_empty()).then(|| {
+        step(
+            "counts_as_continuous",
+            loads
+                .iter()
+                .map(|&a| figure("load", a, Unit::Amps))
+                .collect(),
+            figure("continuous", loads.iter().sum(), Unit::Amps),
+            rule.source(circuit.edition),
+        )
+    })
+}
+
 pub(super) fn steps(circuit: &Circuit, sums: &Amounts) -> Vec<Step> {
     let edition = circuit.edition;
-    vec![
+    let mut steps = vec![
         step(
             "total_load",
             circuit
-                .loads
-                .iter()
+                .all_loads()
                 .map(|load| figure("load", amps(circuit, load), Unit::Amps))
                 .collect(),
             figure("total", sums.total_a, Unit::Amps),
@@ -91,7 +122,10 @@ pub(super) fn steps(circuit: &Circuit, sums: &Amounts) -> Vec<Step> {
             figure("min_rating", sums.min_rating_a, Unit::Amps),
             Rule::BranchDevice.source(edition),
         ),
-    ]
+    ];
+    steps.extend(by_kind(circuit, LoadKind::WaterHeater, Rule::WaterHeater));
+    steps.extend(by_kind(circuit, LoadKind::SpaceHeating, Rule::SpaceHeating));
+    steps
 }
 
 /// The lighting circuits that a dwelling needs.

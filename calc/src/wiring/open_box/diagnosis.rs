@@ -16,13 +16,59 @@ mod score;
 /// The most readings taken.
 pub const MOST_READINGS: usize = 60;
 
+/// A slip of the description in a load.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LoadSlip {
+    /// A described load is not there, off or used up.
+    NotThere(LoadId),
+    /// There is a load that was not entered.
+    NotEntered {
+        /// The load that it would be.
+        load: LoadId,
+        /// What it takes at 120 V, about, watts.
+        watts: f64,
+        /// One of its nodes in the network.
+        from: usize,
+        /// The other.
+        to: usize,
+    },
+}
+
+impl LoadSlip {
+    /// Which load.
+    pub const fn load(&self) -> LoadId {
+        match self {
+            Self::NotThere(load) | Self::NotEntered { load, .. } => *load,
+        }
+    }
+
+    /// What it changes in the network of the description.
+    pub fn edit(&self) -> Edit {
+        match *self {
+            Self::NotThere(load) => Edit::Cut(Part::Load(load)),
+            Self::NotEntered {
+                load,
+                watts,
+                from,
+                to,
+            } => Edit::Load {
+                load,
+                from,
+                to,
+                ohm: 120.0 * 120.0 / watts,
+            },
+        }
+    }
+}
+
 /// One explanation of the readings: a fault, or two at once.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Explanation {
     /// The fault, or the two.
     pub faults: Vec<Fault>,
-    /// A described load that seems not to be there, off or used up.
-    pub without: Option<LoadId>,
+    /// A load that seems to be other than described.
+    pub slip: Option<LoadSlip>,
     /// Its share of the probability.
     pub share: f64,
     /// The readings that it explains, by their place.
@@ -38,9 +84,7 @@ impl Explanation {
         for fault in &self.faults {
             edits.extend_from_slice(&fault.edits);
         }
-        if let Some(load) = self.without {
-            edits.push(Edit::Cut(Part::Load(load)));
-        }
+        edits.extend(self.slip.map(|slip| slip.edit()));
         edits
     }
 

@@ -12,6 +12,8 @@ use super::network::{
 use super::places::Sets;
 use super::reading::{Meter, Outcome, Probe, Reading, Round, Shown};
 use super::solve::Complex64;
+use super::sway::{self, Amps};
+use super::through::{self, Through};
 
 /// A reading counts as explained within so many standard deviations of what is expected.
 pub const EXPLAINED_WITHIN: f64 = 3.0;
@@ -19,11 +21,15 @@ pub const EXPLAINED_WITHIN: f64 = 3.0;
 /// A yes or no counts as explained if at least so probable.
 pub const EXPLAINED_FROM: f64 = 0.2;
 
-/// The share of readings that are off for a reason nobody knows. Source: an estimate.
-const SLIPS: f64 = 0.02;
+/// The share of readings that are off for a reason nobody knows; loads that are other than described are explanations
+/// of their own. Source: an estimate.
+const SLIPS: f64 = 0.01;
 
 /// Added to ohms before their logarithm is taken, ohms: what leads and contacts of a meter do.
 pub const LEADS_OHM: f64 = 0.3;
+
+/// What leads and contacts of a meter show by themselves, ohms. Source: 0.1 to 0.2 is typical, common practice.
+const LEADS_SHOW_OHM: f64 = 0.15;
 
 /// The logarithm of ohms that an open way shows, if it shows any, and how wide it is spread.
 const OPEN_LN: (f64, f64) = (14.0, 3.0);
@@ -39,6 +45,8 @@ pub struct Expected {
     pub yes: f64,
     /// One over the width of the scale.
     pub wide: f64,
+    /// The probability that there is more than that, from a load that nobody entered.
+    pub more: f64,
     /// Whether it is ohms, by their logarithm.
     pub is_ohms: bool,
 }
@@ -50,6 +58,7 @@ impl Expected {
             spread,
             yes: 0.0,
             wide,
+            more: 0.0,
             is_ohms: false,
         }
     }
@@ -94,14 +103,69 @@ impl Expected {
         };
         let spread = self.spread.hypot(range);
         let z = (x - self.middle) / spread;
-        let bell = (-0.5 * z * z).exp() / (spread * 2.506_628_274_631);
-        let p = (1.0 - self.yes) * ((1.0 - SLIPS) * bell + SLIPS * self.wide);
         (
-            p.max(1e-12).ln(),
+            self.figure_p(x, spread).max(1e-12).ln(),
             z.abs() <= EXPLAINED_WITHIN && self.yes < 0.9,
         )
     }
+
+    /// The density of a figure on the scale.
+    fn figure_p(&self, x: f64, spread: f64) -> f64 {
+        let z = (x - self.middle) / spread;
+        let bell = (-0.5 * z * z).exp() / (spread * 2.506_628_274_631);
+        let above = if self.more > 0.0 && z > 0.0 {
+            self.more * (-(x - self.middle) / MORE_A).exp() / MORE_A
+        } else {
+            0.0
+        };
+        (1.0 - self.yes) * ((1.0 - SLIPS - self.more) * bell + SLIPS * self.wide + above)
+    }
+
+    /// The probability, or its density, of what an instrument would show.
+    pub(super) fn p(&self, shows: Shows) -> f64 {
+        match shows {
+            Shows::Yes => self.yes.max(0.005),
+            Shows::No => 1.0 - self.yes,
+            Shows::Figure(x) => self.figure_p(x, self.spread).max(1e-12),
+        }
+    }
+
+    /// What would be shown where this is expected, each with its probability: three figures stand for all.
+    pub(super) fn outcomes(&self) -> [(Shows, f64); 4] {
+        let rest = 1.0 - self.yes;
+        if self.spread == 0.0 {
+            return [
+                (Shows::Yes, self.yes),
+                (Shows::No, rest),
+                (Shows::No, 0.0),
+                (Shows::No, 0.0),
+            ];
+        }
+        // The points and weights by which Gauss and Hermite integrate a bell.
+        let off = 3_f64.sqrt() * self.spread;
+        [
+            (Shows::Yes, self.yes),
+            (Shows::Figure(self.middle), rest * 2.0 / 3.0),
+            (Shows::Figure(self.middle - off), rest / 6.0),
+            (Shows::Figure(self.middle + off), rest / 6.0),
+        ]
+    }
 }
+
+/// What an instrument shows, on the scale on which it is expected.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Shows {
+    /// A tester glows, a meter in ohms is over its limit.
+    Yes,
+    /// A tester does not glow.
+    No,
+    /// A figure.
+    Figure(f64),
+}
+
+/// How often there is a load that nobody entered on a conductor, and what it takes at the mean, amperes. Source: estimates.
+const MORE: f64 = 0.02;
+const MORE_A: f64 = 4.0;
 
 /// One over the width of the scale of volts.
 const VOLTS_WIDE: f64 = 1.0 / 250.0;
@@ -118,8 +182,9 @@ pub(super) struct View<'a> {
     /// By metal.
     metal: Sets,
     legs: [f64; 2],
-    /// Cable, conductor, amperes.
-    amps: Vec<(u32, usize, Complex64)>,
+    amps: Amps,
+    /// The same with one cable longer, worked out when they are asked for.
+    swayed: Option<Vec<(f64, Amps)>>,
 }
 
 impl<'a> View<'a> {
@@ -127,14 +192,9 @@ impl<'a> View<'a> {
         let firm = network.sets(&scene.closed, |b| !matches!(b.part, Part::Stray(..)));
         let metal = network.sets(&scene.closed, Branch::is_metal);
         let volts = |at: usize| network.held().get(at).map_or(0.0, |(_, v)| v.norm());
-        let mut amps = Vec::new();
-        for branch in &scene.closed {
-            if let Part::Conductor { cable, conductor } = branch.part {
-                amps.push((cable, conductor, scene.solved.amps(&branch.link())));
-            }
-        }
         Self {
-            amps,
+            amps: sway::amps(&scene),
+            swayed: None,
             scene,
             firm,
             metal,
@@ -189,20 +249,34 @@ impl<'a> View<'a> {
                     Round::Conductor(end) => (end.cable, Some(end.conductor)),
                     Round::Cable { cable, .. } => (cable, None),
                 };
-                let mut amps = Complex64::ZERO;
-                for &(cable, conductor, flows) in &self.amps {
-                    if cable == of && one.is_none_or(|one| one == conductor) {
-                        amps += flows;
-                    }
-                }
-                Some(amperes(amps.norm()))
+                Some(self.amperes(of, one))
             }
             Probe::Ohms { from, to } => {
                 let (from, to) = (network.point(from)?, network.point(to)?);
-                let metal = self.metal.find(from) == self.metal.find(to);
-                Some(ohms(self.scene.ohms(from, to), metal))
+                let through = if self.metal.find(from) == self.metal.find(to) {
+                    let ohm = self.scene.ohms(from, to);
+                    ohm.map_or(Through::Open, Through::Metal)
+                } else {
+                    through::loads(network, &self.scene.closed, from, to)
+                };
+                Some(ohms(through))
             }
         }
+    }
+
+    /// A clamp: 3 % and 40 mA of its own, a fifth since loads were only told, and what the lengths leave open.
+    fn amperes(&mut self, of: u32, one: Option<usize>) -> Expected {
+        let amps = sum(&self.amps, of, one);
+        let mut spread = 0.04_f64.hypot(0.2 * amps);
+        let swayed = self
+            .swayed
+            .get_or_insert_with(|| sway::swayed(&self.scene, &self.amps));
+        for (off, other) in swayed {
+            spread = spread.hypot(*off * (sum(other, of, one) - amps));
+        }
+        let mut expected = Expected::figure(amps, spread, AMPS_WIDE);
+        expected.more = MORE;
+        expected
     }
 
     /// Volts: 2 % for the supply's own ups and downs, 1.5 % and 0.3 V for the meter, and a third of what lies between
@@ -239,30 +313,47 @@ fn tester(volts: Option<f64>, firm: bool) -> Expected {
         spread: 0.0,
         yes,
         wide: 1.0,
+        more: 0.0,
         is_ohms: false,
     }
 }
 
-/// A clamp: 3 % and 40 mA of its own, and a fifth since loads and lengths were only told.
-fn amperes(amps: f64) -> Expected {
-    Expected::figure(amps, 0.04_f64.hypot(0.2 * amps), AMPS_WIDE)
+/// The current in one conductor of a cable, or in all of them together.
+fn sum(amps: &Amps, of: u32, one: Option<usize>) -> f64 {
+    let mut sum = Complex64::ZERO;
+    for &(cable, conductor, flows) in amps {
+        if cable == of && one.is_none_or(|one| one == conductor) {
+            sum += flows;
+        }
+    }
+    sum.norm()
 }
 
-/// Ohms through metal rest on lengths; through a load they are no more than some resistance.
-pub(super) fn ohms(ohm: Option<f64>, metal: bool) -> Expected {
-    let (middle, spread, yes) = match ohm {
-        Some(ohm) if metal => ((ohm + LEADS_OHM).ln(), 0.45, 0.01),
-        Some(ohm) => ((0.5 * ohm + LEADS_OHM).ln(), 1.3, 0.15),
-        None => (OPEN_LN.0, OPEN_LN.1, 0.97),
+/// Ohms through metal rest on lengths, those through loads on what each may show when it is cold.
+pub(super) fn ohms(through: Through) -> Expected {
+    let (middle, spread, yes) = match through {
+        Through::Metal(ohm) => ((ohm + LEADS_SHOW_OHM + LEADS_OHM).ln(), 0.3, 0.01),
+        Through::Loads(low, high) => {
+            let (low, high) = ((low + LEADS_OHM).ln(), (high + LEADS_OHM).ln());
+            // As wide as anything between the two, all alike.
+            let spread = 0.4_f64.hypot((high - low) / 12_f64.sqrt());
+            let yes = if high > OFTEN_OVER_LN { 0.2 } else { 0.02 };
+            (0.5 * (low + high), spread, yes)
+        }
+        Through::Open => (OPEN_LN.0, OPEN_LN.1, 0.97),
     };
     Expected {
         middle,
         spread,
         yes,
         wide: OHMS_WIDE,
+        more: 0.0,
         is_ohms: true,
     }
 }
+
+/// From here up a meter in ohms is often over its limit: the logarithm of a megohm.
+const OFTEN_OVER_LN: f64 = 13.8;
 
 /// What a reading says of a view: the logarithm of its likelihood, and whether it is explained.
 pub(super) fn weigh(view: &mut View, reading: &Reading) -> (f64, bool) {

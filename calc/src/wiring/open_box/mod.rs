@@ -39,6 +39,8 @@ pub mod next_reading;
 
 pub mod put_right;
 
+mod gain;
+
 mod ohms;
 
 mod places;
@@ -46,5 +48,9 @@ mod places;
 mod reach;
 
 mod signature;
+
+mod sway;
+
+mod through;
 
 mod ways;

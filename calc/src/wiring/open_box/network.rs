@@ -5,7 +5,7 @@
 
 use serde::Serialize;
 
-use super::description::{Contact, Description, DescriptionRefusal, End, check};
+use super::description::{Contact, Description, DescriptionRefusal, End, LoadKind, check};
 use super::places::{Places, Sets};
 use super::reading::Point;
 use super::situation::{Apart, LoadId, Position, Situation, SwitchId};
@@ -152,6 +152,26 @@ pub enum Edit {
         /// Ohms.
         ohm: f64,
     },
+    /// A load of so many ohms between two nodes.
+    Load {
+        /// The load it is taken for.
+        load: LoadId,
+        /// One node.
+        from: usize,
+        /// The other.
+        to: usize,
+        /// Ohms.
+        ohm: f64,
+    },
+    /// A contact is held by a joint or terminal by which it was not.
+    Hold {
+        /// The contact.
+        contact: Contact,
+        /// The node that holds it now.
+        to: usize,
+        /// Ohms.
+        ohm: f64,
+    },
     /// A part goes from its first node to another one than it did.
     Lead {
         /// The part.
@@ -180,6 +200,12 @@ pub struct Network {
     /// Breaker, pole, the node behind it.
     poles: Vec<(u32, usize, usize)>,
     added: usize,
+    /// What each load is.
+    kinds: Vec<(LoadId, LoadKind)>,
+    /// Where there may be a load that was not entered: the load it would be, with its two nodes.
+    spots: Vec<(LoadId, usize, usize)>,
+    /// The cables whose length was not given.
+    guessed: Vec<u32>,
 }
 
 impl Network {
@@ -255,6 +281,25 @@ impl Network {
         }
     }
 
+    /// What a load is.
+    pub(super) fn load_kind(&self, load: LoadId) -> LoadKind {
+        self.kinds
+            .iter()
+            .find(|(id, _)| *id == load)
+            .map_or(LoadKind::Other, |(_, kind)| *kind)
+    }
+
+    /// Where there may be a load that was not entered: at the end of a cable to a fixture for which none was, or to
+    /// nobody knows where, in a half of a receptacle, in a lampholder.
+    pub(super) fn spots(&self) -> &[(LoadId, usize, usize)] {
+        &self.spots
+    }
+
+    /// Whether the length of a cable was taken as usual, since none was given.
+    pub(super) fn is_guessed(&self, cable: u32) -> bool {
+        self.guessed.contains(&cable)
+    }
+
     /// The place of a part among the branches.
     pub fn branch(&self, part: Part) -> Option<usize> {
         self.branches.iter().position(|branch| branch.part == part)
@@ -279,6 +324,31 @@ impl Network {
                             to,
                             value: Value::Ohm(ohm),
                             part,
+                        });
+                    }
+                }
+                Edit::Load {
+                    load,
+                    from,
+                    to,
+                    ohm,
+                } => {
+                    if from < self.nodes && to < self.nodes {
+                        self.branches.push(Branch {
+                            from,
+                            to,
+                            value: Value::Ohm(ohm),
+                            part: Part::Load(load),
+                        });
+                    }
+                }
+                Edit::Hold { contact, to, ohm } => {
+                    if let Some(from) = self.contact(contact).filter(|_| to < self.nodes) {
+                        self.branches.push(Branch {
+                            from,
+                            to,
+                            value: Value::Ohm(ohm),
+                            part: Part::Joined(contact),
                         });
                     }
                 }

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::description::Description;
 use super::diagnosis::{Answer, Diagnosis};
+use super::gain::{Gain, gain};
 use super::likelihood::{Expected, LEADS_OHM};
 use super::network::Network;
 use super::permitted::{Permitted, Risk, permitted};
@@ -20,6 +21,13 @@ pub const LEAST_BITS: f64 = 0.05;
 
 /// What a reading with volts at a joint that was taken apart must bring more than any other, bits.
 const APART_BITS: f64 = 0.05;
+
+/// What it counts for, in bits, that the first answer gets sure to be the right one: at first, and once [`SOME_TAKEN`]
+/// readings are taken, since few people take more than four or five.
+const RIGHT_BITS: (f64, f64) = (2.0, 4.0);
+
+/// See [`RIGHT_BITS`].
+const SOME_TAKEN: usize = 3;
 
 /// What an outcome would be.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -97,7 +105,16 @@ fn best_of(
             Some((answer.share, signature(&network.edited(&edits), permitted)))
         })
         .collect();
+    let right_bits = if readings.len() < SOME_TAKEN {
+        RIGHT_BITS.0
+    } else {
+        RIGHT_BITS.1
+    };
     let sum: f64 = expected.iter().map(|(share, _)| share).sum();
+    let likeliest = expected
+        .iter()
+        .map(|(share, _)| share / sum)
+        .fold(0.0, f64::max);
     let mut best: Option<(f64, NextReading)> = None;
     let mut place = 0;
     for group in permitted {
@@ -113,8 +130,8 @@ fn best_of(
             if taken {
                 continue;
             }
-            let bits = bits(&column);
-            let worth = bits * liking(*risk) * ease(&group.situation);
+            let Gain { bits, right } = gain(&column, likeliest);
+            let worth = (bits + right_bits * right) * liking(*risk) * ease(&group.situation);
             if bits >= LEAST_BITS && best.as_ref().is_none_or(|(most, _)| worth > *most + 1e-9) {
                 let next = NextReading {
                     situation: group.situation.clone(),
@@ -204,43 +221,6 @@ fn clusters(column: &[(f64, Option<Expected>)]) -> Vec<(Kind, Vec<usize>)> {
         }
     }
     clusters
-}
-
-fn plogp(p: f64) -> f64 {
-    if p > 0.0 { -p * p.log2() } else { 0.0 }
-}
-
-/// What a reading is expected to tell, bits: the entropy of its outcomes, less that of a yes or no that errs.
-fn bits(column: &[(f64, Option<Expected>)]) -> f64 {
-    let clusters = clusters(column);
-    if clusters.len() < 2 && clusters.iter().all(|(kind, _)| *kind == Kind::Figure) {
-        return 0.0;
-    }
-    let mut shares: Vec<f64> = Vec::new();
-    let mut yes = 0.0;
-    let mut doubt = 0.0;
-    for (kind, list) in &clusters {
-        let mut figure = 0.0;
-        for at in list {
-            if let Some((share, Some(expected))) = column.get(*at) {
-                yes += share * expected.yes;
-                figure += share * (1.0 - expected.yes);
-                doubt += share * (plogp(expected.yes) + plogp(1.0 - expected.yes));
-            }
-        }
-        if *kind == Kind::Figure {
-            shares.push(figure);
-        }
-    }
-    let shown: f64 = shares.iter().sum();
-    let sum: f64 = column
-        .iter()
-        .filter(|(_, e)| e.is_some())
-        .map(|(share, _)| share)
-        .sum();
-    shares.push(yes);
-    shares.push((sum - shown - yes).max(0.0));
-    (shares.iter().map(|p| plogp(*p)).sum::<f64>() - doubt).max(0.0)
 }
 
 /// What an outcome has to be where one thing is expected.

@@ -114,7 +114,8 @@ fn live(
             }
         }
     }
-    for (from, to) in held(description, contacts) {
+    let pairs = joined_pairs(description, boxes);
+    for (from, to) in held(description, contacts).into_iter().chain(pairs) {
         holders.push((Risk::VoltsClosed, volts(from, to)));
     }
     for (at, situation) in live_situations(description).into_iter().enumerate() {
@@ -199,6 +200,29 @@ fn held(description: &Description, contacts: &[(Contact, u32)]) -> Vec<(Point, P
     pairs
 }
 
+/// Every two contacts in one joint: across two places at once where one may be poor or open.
+fn joined_pairs(description: &Description, boxes: &[u32]) -> Vec<(Point, Point)> {
+    let mut seen: Vec<(u32, u32)> = Vec::new();
+    let mut pairs = Vec::new();
+    for made in &description.made {
+        let (At::Joint(joint), Some(in_box)) = (made.at, description.box_of_contact(made.contact))
+        else {
+            continue;
+        };
+        if !boxes.contains(&in_box) || seen.contains(&(in_box, joint)) {
+            continue;
+        }
+        seen.push((in_box, joint));
+        let all = description.joint(in_box, joint);
+        for (at, &one) in all.iter().enumerate() {
+            for &other in all.iter().skip(at + 1) {
+                pairs.push((point_of(one), point_of(other)));
+            }
+        }
+    }
+    pairs
+}
+
 /// Ohms with everything off, first with nothing apart, then with one joint or one contact apart.
 fn off(
     description: &Description,
@@ -214,6 +238,7 @@ fn off(
     let ohms = |from: Point, to: Point| (Risk::EverythingOff, Probe::Ohms { from, to });
     let mut probes: Vec<(Risk, Probe)> = held(description, contacts)
         .into_iter()
+        .chain(joined_pairs(description, boxes))
         .map(|(from, to)| ohms(from, to))
         .collect();
     for &in_box in boxes {

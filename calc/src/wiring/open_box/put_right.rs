@@ -5,7 +5,7 @@
 use serde::Serialize;
 
 use super::description::{At, Colour, Contact, Description, DescriptionRefusal, End, Made};
-use super::diagnosis::Explanation;
+use super::diagnosis::{Explanation, LoadSlip};
 use super::faults::{Fault, FaultKind, Look, Place, point_of};
 use super::likelihood::View;
 use super::network::{Edit, GROUND_BAR, NEUTRAL_BAR, Network, Part, Scene};
@@ -136,13 +136,16 @@ pub fn put_right(
     edition: CodeEdition,
 ) -> Result<Remedy, Vec<DescriptionRefusal>> {
     let network = Network::of(description)?;
+    // A load that is other than described stays so.
+    let loads: Vec<Edit> = explanation.slip.iter().map(LoadSlip::edit).collect();
+    let put_right = network.edited(&loads);
     let mut remedy = Remedy {
         moved: Vec::new(),
         found_grid: description.made.clone(),
         right_grid: description.made.clone(),
         work: Vec::new(),
         pulls: Vec::new(),
-        proofs: proofs(description, &network, readings),
+        proofs: proofs(description, &put_right, readings),
         sections: Vec::new(),
         look: Vec::new(),
     };
@@ -242,7 +245,8 @@ fn moved(description: &Description, network: &Network, fault: &Fault, remedy: &m
         let (part, to) = match *edit {
             Edit::Cut(part) => (part, None),
             Edit::Lead { part, to } => (part, Some(to)),
-            Edit::Ohm(..) | Edit::Join { .. } => continue,
+            Edit::Hold { contact, to, .. } => (Part::Joined(contact), Some(to)),
+            Edit::Ohm(..) | Edit::Join { .. } | Edit::Load { .. } => continue,
         };
         match part {
             Part::Joined(contact) => {

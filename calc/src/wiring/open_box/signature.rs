@@ -5,7 +5,7 @@ use super::likelihood::{Expected, View, ohms};
 use super::network::{Branch, Network, Part, Scene};
 use super::permitted::Permitted;
 use super::reading::Probe;
-use super::ways::Ways;
+use super::through::{Shortest, Through};
 
 /// From so many standard deviations a single reading tells two networks apart.
 pub const TELLS_FROM: f64 = 2.5;
@@ -50,15 +50,11 @@ fn one(network: &Network, group: &Permitted, all: &mut Vec<Option<Expected>>) {
     }
 }
 
-/// Through a load ohms are no more than some resistance: as through this, ohms.
-const SOME_OHM: f64 = 60.0;
-
 fn off(network: &Network, group: &Permitted, all: &mut Vec<Option<Expected>>) {
     let closed = network.closed(&group.situation);
     let mut metal = network.sets(&closed, Branch::is_metal);
     let mut any = network.sets(&closed, |b| !matches!(b.part, Part::Stray(..)));
-    let ways = Ways::of(network.nodes, &closed);
-    let mut known: Vec<(usize, Vec<f64>)> = Vec::new();
+    let mut shortest = Shortest::of(network, &closed);
     for (_, probe) in &group.probes {
         let Probe::Ohms { from, to } = *probe else {
             all.push(None);
@@ -68,21 +64,14 @@ fn off(network: &Network, group: &Permitted, all: &mut Vec<Option<Expected>>) {
             all.push(None);
             continue;
         };
-        let expected = if metal.find(from) == metal.find(to) {
-            // From the second point: it is the one that many share.
-            let at = known.iter().position(|(node, _)| *node == to);
-            let at = at.unwrap_or_else(|| {
-                known.push((to, ways.from(to)));
-                known.len() - 1
-            });
-            let ohm = known.get(at).and_then(|(_, list)| list.get(from)).copied();
-            ohms(ohm, true)
+        let through = if metal.find(from) == metal.find(to) {
+            shortest.metal(from, to)
         } else if any.find(from) == any.find(to) {
-            ohms(Some(SOME_OHM), false)
+            shortest.loads(from, to)
         } else {
-            ohms(None, false)
+            Through::Open
         };
-        all.push(Some(expected));
+        all.push(Some(ohms(through)));
     }
 }
 

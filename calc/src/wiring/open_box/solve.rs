@@ -8,6 +8,8 @@
 
 pub use num_complex::Complex64;
 
+use super::places::Sets;
+
 /// The frequency, hertz.
 pub const FREQUENCY_HZ: f64 = 60.0;
 
@@ -39,6 +41,15 @@ impl Link {
             to,
             siemens: Complex64::new(0.0, std::f64::consts::TAU * FREQUENCY_HZ * farad),
         }
+    }
+
+    /// Whether it joins two of so many nodes.
+    fn counts(&self, nodes: usize) -> bool {
+        self.from < nodes
+            && self.to < nodes
+            && self.from != self.to
+            && self.siemens.is_finite()
+            && self.siemens != Complex64::ZERO
     }
 }
 
@@ -107,12 +118,7 @@ pub fn solve(netlist: &Netlist) -> Solved {
     }
     let mut rows: Rows = vec![Vec::new(); netlist.nodes];
     for link in &netlist.links {
-        let counts = link.from < netlist.nodes
-            && link.to < netlist.nodes
-            && link.from != link.to
-            && link.siemens.is_finite()
-            && link.siemens != Complex64::ZERO;
-        if counts {
+        if link.counts(netlist.nodes) {
             connect(&mut rows, &volts, link.from, link.to, link.siemens);
         }
     }
@@ -136,7 +142,8 @@ pub fn solve(netlist: &Netlist) -> Solved {
 }
 
 /// The resistance between two nodes of a network in which nothing is held, by its links that are resistances, ohms;
-/// `None`: open.
+/// `None`: open, no way of finite resistance joins them. What is open is told by what hangs together, never by how
+/// little flows: rounding lets something flow everywhere.
 ///
 /// ```
 /// use calc::wiring::open_box::solve::{Link, resistance_between};
@@ -148,15 +155,23 @@ pub fn resistance_between(nodes: usize, links: &[Link], from: usize, to: usize) 
     if from == to {
         return Some(0.0);
     }
+    let links: Vec<Link> = links
+        .iter()
+        .filter(|link| link.siemens.im == 0.0 && link.counts(nodes))
+        .copied()
+        .collect();
+    let mut pieces = Sets::new(nodes);
+    for link in &links {
+        pieces.join(link.from, link.to);
+    }
+    if from >= nodes || to >= nodes || pieces.find(from) != pieces.find(to) {
+        return None;
+    }
     let one_volt = Complex64::new(1.0, 0.0);
     let netlist = Netlist {
         nodes,
         held: vec![(from, one_volt), (to, Complex64::ZERO)],
-        links: links
-            .iter()
-            .filter(|link| link.siemens.im == 0.0)
-            .copied()
-            .collect(),
+        links,
     };
     let solved = solve(&netlist);
     let mut amps = 0.0;
@@ -167,8 +182,7 @@ pub fn resistance_between(nodes: usize, links: &[Link], from: usize, to: usize) 
             amps -= solved.amps(link).re;
         }
     }
-    // Nothing but rounding flows where the two are not connected.
-    (amps > 1e-15).then(|| 1.0 / amps)
+    (amps > 0.0).then(|| 1.0 / amps)
 }
 
 /// Adds an admittance between two nodes to what is there.

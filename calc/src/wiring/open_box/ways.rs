@@ -1,6 +1,6 @@
-//! The shortest ways through metal by ohms: near enough to its resistances to tell a poor joint from a sound one.
+//! The shortest ways by ohms: near enough to the resistances to tell a poor joint from a sound one.
 
-use super::network::{Branch, Value};
+use super::network::Branch;
 
 /// The ways of a network in a situation.
 pub(super) struct Ways {
@@ -9,11 +9,11 @@ pub(super) struct Ways {
 }
 
 impl Ways {
-    /// The ways by these branches.
-    pub fn of(nodes: usize, closed: &[Branch]) -> Self {
+    /// The ways by these branches, with the ohms that each is taken for; `None`: no way.
+    pub fn of(nodes: usize, closed: &[Branch], ohm_of: &dyn Fn(&Branch) -> Option<f64>) -> Self {
         let mut next: Vec<Vec<(usize, f64)>> = vec![Vec::new(); nodes];
         for branch in closed {
-            let (Value::Ohm(ohm), true) = (branch.value, branch.is_metal()) else {
+            let Some(ohm) = ohm_of(branch) else {
                 continue;
             };
             for (one, other) in [(branch.from, branch.to), (branch.to, branch.from)] {
@@ -25,7 +25,7 @@ impl Ways {
         Self { next }
     }
 
-    /// Ohms from a node to every other; infinite where no metal leads.
+    /// Ohms from a node to every other; infinite where nothing leads.
     pub fn from(&self, node: usize) -> Vec<f64> {
         let mut ohms = vec![f64::INFINITY; self.next.len()];
         if let Some(slot) = ohms.get_mut(node) {

@@ -70,6 +70,20 @@ pub enum PanelFinding {
         /// The section.
         section: &'static str,
     },
+    /// A handle tie that can't be: not between neighbours of a column, with two poles, or between different ratings.
+    TieCannotBe {
+        /// The breaker.
+        breaker: u32,
+        /// The one it is said to be tied to.
+        other: u32,
+        /// The section.
+        section: &'static str,
+    },
+    /// The rating of the panel is not known, so that its protection can't be judged.
+    RatingNotKnown {
+        /// The section.
+        section: &'static str,
+    },
     /// A breaker without a label.
     NoLabel {
         /// The breaker.
@@ -125,6 +139,8 @@ pub(super) fn refusals(panel: &Panel) -> Vec<PanelRefusal> {
     let mut taken: BTreeMap<(u32, Half), u32> = BTreeMap::new();
     for (at, breaker) in panel.breakers.iter().enumerate() {
         let Breaker { id, space, .. } = *breaker;
+        // A breaker that can't be there for its own sake takes no place from others.
+        let own = refusals.len();
         let before = panel.breakers.iter().take(at);
         if before.clone().any(|earlier| earlier.id == id) {
             refusals.push(PanelRefusal::SameId { id });
@@ -135,51 +151,51 @@ pub(super) fn refusals(panel: &Panel) -> Vec<PanelRefusal> {
                 rating_a: breaker.rating_a,
             });
         }
+        if !(1..=panel.spaces).contains(&space) {
+            refusals.push(PanelRefusal::NoSpace { id, space });
+        } else if breaker.form == BreakerForm::TwoPole && space + 2 > panel.spaces {
+            refusals.push(PanelRefusal::NoSecondSpace { id, space });
+        }
+        let tandem = matches!(breaker.form, BreakerForm::Tandem(_));
+        let can = match &panel.tandems {
+            TandemSpaces::None => false,
+            TandemSpaces::All | TandemSpaces::NotKnown => true,
+            TandemSpaces::Listed(spaces) => spaces.contains(&space),
+        };
+        if tandem && !can && (1..=panel.spaces).contains(&space) {
+            refusals.push(PanelRefusal::NoTandem { id, space });
+        }
+        let placed = refusals.len() == own;
         if let Some(tied_to) = breaker.tied_to
             && (tied_to == id || !panel.breakers.iter().any(|other| other.id == tied_to))
         {
             refusals.push(PanelRefusal::Tie { id, tied_to });
         }
-        if !(1..=panel.spaces).contains(&space) {
-            refusals.push(PanelRefusal::NoSpace { id, space });
+        if !placed {
             continue;
-        }
-        if breaker.form == BreakerForm::TwoPole && space + 2 > panel.spaces {
-            refusals.push(PanelRefusal::NoSecondSpace { id, space });
-            continue;
-        }
-        if matches!(breaker.form, BreakerForm::Tandem(_)) {
-            let can = match &panel.tandems {
-                TandemSpaces::None => false,
-                TandemSpaces::All | TandemSpaces::NotKnown => true,
-                TandemSpaces::Listed(spaces) => spaces.contains(&space),
-            };
-            if !can {
-                refusals.push(PanelRefusal::NoTandem { id, space });
-            }
         }
         let halves: &[Half] = match breaker.form {
             BreakerForm::Tandem(Half::A) => &[Half::A],
             BreakerForm::Tandem(Half::B) => &[Half::B],
             BreakerForm::Single | BreakerForm::TwoPole => &[Half::A, Half::B],
         };
+        let mut free = true;
         for space in breaker.spaces() {
-            let others: Vec<u32> = halves
-                .iter()
-                .filter_map(|&half| match taken.get(&(space, half)) {
-                    Some(&other) => Some(other),
-                    None => {
-                        taken.insert((space, half), id);
-                        None
-                    }
-                })
-                .collect();
             // A pair of halves is one clash with one breaker, and two with two.
             let mut last = None;
-            for other in others {
-                if last.replace(other) != Some(other) {
+            for &half in halves {
+                if let Some(&other) = taken.get(&(space, half))
+                    && last.replace(other) != Some(other)
+                {
                     refusals.push(PanelRefusal::Taken { id, other, space });
+                    free = false;
                 }
+            }
+        }
+        // Nor does one that clashes with another.
+        if free {
+            for space in breaker.spaces() {
+                taken.extend(halves.iter().map(|&half| ((space, half), id)));
             }
         }
     }
@@ -223,7 +239,8 @@ pub(super) fn findings(panel: &Panel) -> Vec<PanelFinding> {
             });
         }
         (None, _) => found.push(PanelFinding::NoProtectionKnown { section }),
-        _ => {}
+        (Some(_), None) => found.push(PanelFinding::RatingNotKnown { section }),
+        (Some(_), Some(_)) => {}
     }
     if panel.fed_by == FedBy::FeederFromOtherBuilding && panel.main_a.is_none() {
         found.push(PanelFinding::NoDisconnect {
@@ -249,17 +266,26 @@ pub(super) fn findings(panel: &Panel) -> Vec<PanelFinding> {
         let tied = breaker
             .tied_to
             .and_then(|id| panel.breakers.iter().find(|b| b.id == id));
-        if let Some(other) = tied
-            && breaker.form != BreakerForm::TwoPole
-            && other.form != BreakerForm::TwoPole
-            && share_leg(breaker.space, other.space)
-            && (breaker.id < other.id || other.tied_to != Some(breaker.id))
-        {
-            found.push(PanelFinding::TieOnOneLeg {
-                breaker: breaker.id,
-                other: other.id,
-                section: Rule::MultiwireDefinition.section(edition),
-            });
+        // Each tie once, though both breakers may say so.
+        let once = |other: &&Breaker| {
+            breaker.id != other.id && (breaker.id < other.id || other.tied_to != Some(breaker.id))
+        };
+        if let Some(other) = tied.filter(once) {
+            let poles = breaker.form != BreakerForm::TwoPole && other.form != BreakerForm::TwoPole;
+            let (breaker_id, other_id) = (breaker.id, other.id);
+            if poles && share_leg(breaker.space, other.space) {
+                found.push(PanelFinding::TieOnOneLeg {
+                    breaker: breaker_id,
+                    other: other_id,
+                    section: Rule::MultiwireDefinition.section(edition),
+                });
+            } else if !breaker.can_be_tied(other) {
+                found.push(PanelFinding::TieCannotBe {
+                    breaker: breaker_id,
+                    other: other_id,
+                    section: Rule::HandleTie.section(edition),
+                });
+            }
         }
         let label = lower(breaker.label.trim());
         if label.is_empty() {

@@ -7,10 +7,12 @@ use super::*;
 pub struct SingleLoad {
     /// The edition of NFPA 70.
     pub edition: CodeEdition,
-    /// The system; a multiwire run is taken as balanced.
+    /// The system.
     pub system: System,
-    /// The current, amperes.
+    /// The current, on a multiwire run that of leg A, amperes.
     pub current_a: f64,
+    /// The current of leg B on a multiwire run, amperes; no other run has one.
+    pub current_b_a: f64,
     /// Metal, method, temperature.
     pub wire: Wire,
     /// Conductors in parallel for each leg.
@@ -74,9 +76,41 @@ impl SingleLoad {
         match self.system {
             System::TwoWire { .. } => 2.0,
             System::ThreePhase { .. } => 3f64.sqrt(),
-            // Balanced: nothing in the neutral.
             System::Multiwire { .. } => 1.0,
         }
+    }
+
+    /// The current that counts, amperes: on a multiwire run the worse leg loses I R in its hot and (I - other) R in the
+    /// neutral.
+    fn counted_a(&self) -> f64 {
+        if matches!(self.system, System::Multiwire { .. }) {
+            let (more_a, less_a) = self.legs_a();
+            2.0 * more_a - less_a
+        } else {
+            self.current_a
+        }
+    }
+
+    /// The leg with more and the one with less, amperes.
+    fn legs_a(&self) -> (f64, f64) {
+        let (a, b) = (self.current_a, self.current_b_a);
+        (a.max(b), a.min(b))
+    }
+
+    /// The step that says which current counts.
+    fn counted_step(&self) -> Option<Step> {
+        let (more_a, less_a) = self.legs_a();
+        matches!(self.system, System::Multiwire { .. }).then(|| {
+            step(
+                "multiwire_current",
+                vec![
+                    figure("current", more_a, Unit::Amps),
+                    figure("other_leg", less_a, Unit::Amps),
+                ],
+                figure("counted_current", self.counted_a(), Unit::Amps),
+                Source::Arithmetic,
+            )
+        })
     }
 
     fn check(&self) -> Result<f64, DropRefusal> {
@@ -84,9 +118,20 @@ impl SingleLoad {
         if !(volts > 0.0 && volts <= MOST_VOLTS) {
             return Err(DropRefusal::Volts { volts });
         }
-        if !(self.current_a > 0.0 && self.current_a <= MOST_CURRENT_A) {
-            let demand = Demand::Amps(self.current_a);
-            return Err(DropRefusal::Load { stretch: 0, demand });
+        let multiwire = matches!(self.system, System::Multiwire { .. });
+        let good = |a: f64| (0.0..=MOST_CURRENT_A).contains(&a);
+        for (amps, none) in [
+            (self.current_a, !multiwire),
+            (self.current_b_a, multiwire && self.current_a == 0.0),
+        ] {
+            if !good(amps) || (none && amps == 0.0) {
+                let demand = Demand::Amps(amps);
+                return Err(DropRefusal::Load { stretch: 0, demand });
+            }
+        }
+        if !multiwire && self.current_b_a > 0.0 {
+            let across = Across::B;
+            return Err(DropRefusal::Across { stretch: 0, across });
         }
         if !(1..=MOST_PARALLEL).contains(&self.parallel) {
             return Err(DropRefusal::Parallel {
@@ -102,7 +147,8 @@ impl SingleLoad {
     }
 }
 
-/// The longest run of a size that keeps a limit: Vmax x 1000 / (2 I Z) for two wires.
+/// The longest run of a size that keeps a limit: Vmax x 1000 / (2 I Z) for two wires, Vmax x 1000 / ((2 I - other) Z) for
+/// the worse leg of a multiwire run.
 ///
 /// # Errors
 /// [`DropRefusal`], as [`voltage_drop`]; [`DropRefusal::Limit`].
@@ -118,6 +164,7 @@ impl SingleLoad {
 ///     edition: CodeEdition::E2023,
 ///     system: System::TwoWire { volts: 120.0 },
 ///     current_a: 16.0,
+///     current_b_a: 0.0,
 ///     wire: Wire::COPPER,
 ///     parallel: 1,
 ///     limit_percent: 3.0,
@@ -128,14 +175,15 @@ pub fn longest_run(size: Size, load: &SingleLoad) -> Result<LongestRun, DropRefu
     let limit_v = load.check()?;
     let wire = impedance(size, &load.wire, load.edition)?;
     let ohm_per_kft = wire.effective_ohm_per_kft / f64::from(load.parallel);
-    let length_ft = limit_v * 1000.0 / (load.factor() * load.current_a * ohm_per_kft);
+    let length_ft = limit_v * 1000.0 / (load.factor() * load.counted_a() * ohm_per_kft);
     let mut steps = wire.steps;
+    steps.extend(load.counted_step());
     steps.push(step(
         "longest_run",
         vec![
             figure("limit", limit_v, Unit::Volts),
             figure("factor", load.factor(), Unit::Ratio),
-            figure("current", load.current_a, Unit::Amps),
+            figure("current", load.counted_a(), Unit::Amps),
             figure("impedance", ohm_per_kft, Unit::OhmsPerKft),
         ],
         figure("length", length_ft, Unit::Ft),
@@ -159,10 +207,11 @@ pub fn max_resistance_ohm_per_kft(length_ft: f64, load: &SingleLoad) -> Result<f
         return Err(DropRefusal::Length { length_ft });
     }
     let parallel = f64::from(load.parallel);
-    Ok(limit_v * 1000.0 * parallel / (load.factor() * load.current_a * length_ft))
+    Ok(limit_v * 1000.0 * parallel / (load.factor() * load.counted_a() * length_ft))
 }
 
-/// The smallest size that keeps a limit over a run of so many feet one way, by the drop alone.
+/// The smallest size that keeps a limit over a run of so many feet one way, by the drop alone; of the sizes that a circuit
+/// may have, and of those that may run in parallel where several do.
 ///
 /// # Errors
 /// As [`max_resistance_ohm_per_kft`]; [`DropRefusal::NoSize`].
@@ -171,7 +220,13 @@ pub fn smallest_for_drop(
     load: &SingleLoad,
 ) -> Result<SmallestForDrop, DropRefusal> {
     let max_ohm_per_kft = max_resistance_ohm_per_kft(length_ft, load)?;
-    for &size in Size::ALL.iter().filter(|size| **size >= Size::Awg14) {
+    // No smaller than a circuit may have (310.3(A)), and no smaller than may run in parallel (310.10(G)).
+    let least = if load.parallel > 1 {
+        LEAST_PARALLEL
+    } else {
+        load.wire.metal.least_size()
+    };
+    for &size in Size::ALL.iter().filter(|size| **size >= least) {
         let wire = match impedance(size, &load.wire, load.edition) {
             Ok(wire) => wire,
             // Sizes that the table doesn't have in this metal or construction are passed over.
@@ -182,28 +237,29 @@ pub fn smallest_for_drop(
         if ohm_per_kft > max_ohm_per_kft * (1.0 + 1e-12) {
             continue;
         }
-        let drop_v = load.factor() * load.current_a * length_ft * ohm_per_kft
+        let drop_v = load.factor() * load.counted_a() * length_ft * ohm_per_kft
             / 1000.0
             / f64::from(load.parallel);
         let drop_percent = drop_v / load.system.nominal() * 100.0;
-        let mut steps = vec![step(
+        let mut steps: Vec<Step> = load.counted_step().into_iter().collect();
+        steps.push(step(
             "max_resistance",
             vec![
                 figure("limit", load.limit_percent, Unit::Percent),
                 figure("nominal", load.system.nominal(), Unit::Volts),
                 figure("factor", load.factor(), Unit::Ratio),
-                figure("current", load.current_a, Unit::Amps),
+                figure("current", load.counted_a(), Unit::Amps),
                 figure("length", length_ft, Unit::Ft),
             ],
             figure("max_resistance", max_ohm_per_kft, Unit::OhmsPerKft),
             Rule::BranchDrop.source(load.edition),
-        )];
+        ));
         steps.extend(wire.steps);
         steps.push(step(
             "drop_single",
             vec![
                 figure("factor", load.factor(), Unit::Ratio),
-                figure("current", load.current_a, Unit::Amps),
+                figure("current", load.counted_a(), Unit::Amps),
                 figure("length", length_ft, Unit::Ft),
                 figure("impedance", ohm_per_kft, Unit::OhmsPerKft),
             ],

@@ -111,6 +111,7 @@ fn single(given: &Given) -> Result<SingleLoad, No> {
         edition: edition(given)?,
         system: system(given)?,
         current_a: given.number("current_a")?,
+        current_b_a: given.number_or("current_b_a", 0.0)?,
         wire: wire(given)?,
         parallel: whole(given, "parallel", 1)?,
         limit_percent: given.number_or("limit_percent", 3.0)?,

@@ -175,6 +175,7 @@ pub fn neutral(given: &Given) -> Answer {
             tandem,
             two_pole,
             tied_to: tied.then_some(u32::from(at == 0)),
+            rating_a: 20.0,
             current_a,
             electronic_a,
             leg_to_leg_loads: false,

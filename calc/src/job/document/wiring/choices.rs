@@ -161,7 +161,7 @@ codes!(BarrierKind {
 /// The equipment grounding conductor of a cable.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum CableGround {
-    /// Of the size of the others.
+    /// As the cable is made: of the size of the others, but 10 AWG with 8 and 6 AWG.
     #[default]
     Same,
     /// None: an old cable.

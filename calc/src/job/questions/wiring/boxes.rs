@@ -9,6 +9,7 @@ use crate::wiring::box_fill::{
     Barrier, BoxFill, BoxRefusal, BoxSize, Conductors, Contents, EnteringCable, Vessel, Yoke,
     box_fill,
 };
+use crate::wiring::conductor::Size;
 
 /// A box and its contents, as they are asked about.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -105,6 +106,15 @@ fn size(reader: &mut Reader, entry: &BoxEntry) -> BoxSize {
     }
 }
 
+/// The ground that a cable is made with: of the size of the others, but 10 AWG with 8 and 6 AWG (Table 250.122: up to
+/// 60 A; common practice).
+const fn usual_ground(size: Size) -> Size {
+    match size {
+        Size::Awg8 | Size::Awg6 => Size::Awg10,
+        other => other,
+    }
+}
+
 fn contents(reader: &mut Reader, entry: &BoxEntry) -> Contents {
     own_row(reader, entry);
     let mut contents = Contents {
@@ -125,7 +135,7 @@ fn contents(reader: &mut Reader, entry: &BoxEntry) -> Contents {
             size,
             insulated: reader.count("insulated", &fields::IN_BOX, &cable.insulated),
             ground: match cable.ground {
-                CableGround::Same => Some(size),
+                CableGround::Same => Some(usual_ground(size)),
                 CableGround::None => None,
                 CableGround::Other => Some(reader.size("ground_size", cable.ground_size)),
             },

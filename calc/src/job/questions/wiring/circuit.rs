@@ -6,7 +6,7 @@ use super::boxes::box_ask;
 use super::drop::{feeder_percent, resistance, stretch_at, stretches};
 use super::laid::{self, LaidAsk};
 use super::neutral::{is_on, neutral, sharing};
-use super::panel::breaker;
+use super::panel::{breaker, on_breaker};
 use super::{ACROSS_VOLTS, AskProblem, LEG_VOLTS};
 use crate::job::questions::{EntryProblem, Reader};
 use crate::job::{CircuitEntry, CircuitWiring, Job, LoadEntry, fields};
@@ -19,7 +19,7 @@ use crate::wiring::circuit::{
 use crate::wiring::code::Rule;
 use crate::wiring::conductor::Conductor;
 use crate::wiring::impedance::TABLE_C;
-use crate::wiring::panel::{Breaker, BreakerForm, Leg, leg_of, share_leg};
+use crate::wiring::panel::{Breaker, Leg, leg_of};
 use crate::wiring::voltage_drop::{
     Across, Demand, DropLoad, DropRefusal, Run, Stretch, System, VoltageDrop, voltage_drop,
 };
@@ -71,7 +71,7 @@ impl CircuitView {
 pub enum CircuitRefused {
     /// The cables that its conductor lies with.
     Bundle(BundleRefusal),
-    /// A multiwire circuit without a two-pole breaker, or a 240 V one without two poles on opposite legs.
+    /// Two hots without a two-pole breaker, or two neighbouring single poles of one rating under a handle tie.
     NeedsTwoPoles {
         /// The breaker.
         breaker: u32,
@@ -135,14 +135,37 @@ pub(super) fn load_list(circuit: &CircuitEntry, planned: bool) -> impl Iterator<
     circuit.loads.iter().chain(more)
 }
 
-/// The breaker of a circuit.
+/// A pole of a breaker, with the breaker it is of.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Pole {
+    /// The breaker.
+    pub breaker: Breaker,
+    /// The space of the pole.
+    pub space: u32,
+}
+
+impl Pole {
+    /// The leg.
+    pub const fn leg(&self) -> Leg {
+        leg_of(self.space)
+    }
+
+    fn is(&self, other: &Self) -> bool {
+        self.breaker.id == other.breaker.id && self.space == other.space
+    }
+}
+
+/// The breaker of a circuit and the poles that it is on: two for two hots, of one breaker or of two neighbours under a
+/// handle tie (210.4(B)), whichever of the two it is entered on.
+///
+/// Circuits of one hot on a two-pole breaker take its poles by turns, in the job's order.
 ///
 /// # Errors
 /// Its entries, missing or refused; then a breaker without the poles that the circuit needs.
-pub fn breaker_of(
+pub fn poles_of(
     job: &Job,
     circuit: &CircuitEntry,
-) -> Result<Breaker, AskProblem<CircuitRefused>> {
+) -> Result<(Breaker, Vec<Pole>), AskProblem<CircuitRefused>> {
     let mut reader = Reader::default();
     reader.row(circuit.id);
     let Some(entry) = circuit.breaker.and_then(|id| job.panel.breaker(id)) else {
@@ -150,22 +173,35 @@ pub fn breaker_of(
         return Err(AskProblem::Entries(reader.problems));
     };
     let breaker = breaker(entry)?;
-    let two_poles = breaker.form == BreakerForm::TwoPole;
-    let opposite = |id: u32| {
-        job.panel
-            .breaker(id)
-            .is_some_and(|tied| tied.space > 0 && !share_leg(tied.space, breaker.space))
+    let of = |breaker: &Breaker, space| Pole {
+        breaker: breaker.clone(),
+        space,
     };
-    let good = match circuit.wiring {
-        CircuitWiring::HotNeutral => true,
-        CircuitWiring::Multiwire => two_poles,
-        CircuitWiring::TwoHots => two_poles || breaker.tied_to.is_some_and(opposite),
-    };
-    if good {
-        Ok(breaker)
-    } else {
-        Err(AskProblem::Refused(CircuitRefused::NeedsTwoPoles {
-            breaker: breaker.id,
-        }))
+    let spaces = breaker.spaces();
+    if circuit.wiring == CircuitWiring::HotNeutral {
+        let turn = on_breaker(job, breaker.id)
+            .filter(|other| other.wiring == CircuitWiring::HotNeutral)
+            .position(|other| other.id == circuit.id);
+        let at = turn.unwrap_or(0) % spaces.len().max(1);
+        let space = spaces.get(at).copied().unwrap_or(breaker.space);
+        let pole = of(&breaker, space);
+        return Ok((breaker, vec![pole]));
     }
+    let mut poles: Vec<Pole> = spaces.into_iter().map(|s| of(&breaker, s)).collect();
+    if poles.len() < 2 {
+        let mut others = job.panel.breakers.iter().filter(|e| e.id != breaker.id);
+        let tied = others.find_map(|entry| {
+            let said = entry.tied_to == Some(breaker.id) || breaker.tied_to == Some(entry.id);
+            let other = said.then(|| self::breaker(entry).ok()).flatten()?;
+            breaker.opens_with(&other).then_some(other)
+        });
+        let Some(tied) = tied else {
+            return Err(AskProblem::Refused(CircuitRefused::NeedsTwoPoles {
+                breaker: breaker.id,
+            }));
+        };
+        let at = usize::from(tied.space > breaker.space);
+        poles.insert(at, of(&tied, tied.space));
+    }
+    Ok((breaker, poles))
 }

@@ -179,7 +179,8 @@ pub fn longest_run_of(
     let size = reader.size("size", sum.size);
     let load = single_load(&mut reader, sum, edition);
     let load = reader.finish(load)?;
-    longest_run(size, &load).map_err(AskProblem::Refused)
+    load.and_then(|load| longest_run(size, &load))
+        .map_err(AskProblem::Refused)
 }
 
 /// The smallest size that keeps the limit over the run of the quick sum, with all its loads at the end.
@@ -198,11 +199,17 @@ pub fn smallest_for_drop_of(
     }
     let load = reader.finish(load)?;
     let length_ft = stretches.iter().map(|stretch| stretch.length_ft).sum();
-    smallest_for_drop(length_ft, &load).map_err(AskProblem::Refused)
+    load.and_then(|load| smallest_for_drop(length_ft, &load))
+        .map_err(AskProblem::Refused)
 }
 
-/// The loads as one at the end; of a multiwire run the leg with more, taken as balanced.
-fn single_load(reader: &mut Reader, sum: &DropSum, edition: CodeEdition) -> SingleLoad {
+/// The loads as one at the end, each leg of a multiwire run for itself; or why they can't be one: a resistance takes what
+/// the voltage gives it, and has no power factor and no three phases, as along the run.
+fn single_load(
+    reader: &mut Reader,
+    sum: &DropSum,
+    edition: CodeEdition,
+) -> Result<SingleLoad, DropRefusal> {
     let system = system(reader, sum);
     let wire = wire(reader, sum);
     let limit_percent = reader.need("limit", &fields::DROP_LIMIT, &sum.limit);
@@ -211,6 +218,8 @@ fn single_load(reader: &mut Reader, sum: &DropSum, edition: CodeEdition) -> Sing
         reader.missing("loads");
     }
     let (mut a, mut b) = (0.0, 0.0);
+    let mut refused = None;
+    let power_factor = wire.method.power_factor();
     for load in &sum.loads {
         reader.row(load.id);
         let multiwire = matches!(system, System::Multiwire { .. });
@@ -219,14 +228,18 @@ fn single_load(reader: &mut Reader, sum: &DropSum, edition: CodeEdition) -> Sing
             Across::A | Across::B => system.nominal(),
             Across::Both => 2.0 * system.nominal(),
         };
-        let phases = match system {
-            System::ThreePhase { .. } => 3f64.sqrt(),
-            System::TwoWire { .. } | System::Multiwire { .. } => 1.0,
-        };
+        let three_phase = matches!(system, System::ThreePhase { .. });
+        let phases = if three_phase { 3f64.sqrt() } else { 1.0 };
         let amps = match demand(reader, load.unit, &load.amount) {
             Demand::Amps(amps) => amps,
-            Demand::Watts(watts) => watts / (volts * phases * wire.method.power_factor()),
-            Demand::Ohms(ohm) => volts / ohm,
+            Demand::Watts(watts) => watts / (volts * phases * power_factor),
+            Demand::Ohms(ohm) => {
+                if three_phase || power_factor < 1.0 {
+                    let stretch = stretch_at(&sum.stretches, load.stretch).unwrap_or(0);
+                    refused = refused.or(Some(DropRefusal::Ohms { stretch }));
+                }
+                volts / ohm
+            }
         };
         if across != Across::B {
             a += amps;
@@ -235,13 +248,17 @@ fn single_load(reader: &mut Reader, sum: &DropSum, edition: CodeEdition) -> Sing
             b += amps;
         }
     }
-    SingleLoad {
-        edition,
-        system,
-        current_a: f64::max(a, b),
-        wire,
-        parallel,
-        limit_percent,
+    match refused {
+        Some(refusal) => Err(refusal),
+        None => Ok(SingleLoad {
+            edition,
+            system,
+            current_a: a,
+            current_b_a: b,
+            wire,
+            parallel,
+            limit_percent,
+        }),
     }
 }
 

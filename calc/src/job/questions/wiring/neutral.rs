@@ -2,13 +2,13 @@
 
 use serde::Serialize;
 
-use super::circuit::{CircuitRefused, breaker_of, conductor_of, load_list};
+use super::circuit::{CircuitRefused, Pole, conductor_of, load_list, poles_of};
 use super::{AskProblem, LEG_VOLTS};
 use crate::job::questions::{EntryProblem, Reader};
 use crate::job::{CircuitEntry, CircuitWiring, Job, LoadEntry};
 use crate::order::Order;
 use crate::wiring::neutral::{Neutral, NeutralCurrent, NeutralRefusal, Returning, neutral_current};
-use crate::wiring::panel::{Breaker, BreakerForm, Leg, leg_of};
+use crate::wiring::panel::{BreakerForm, Leg};
 use crate::wiring::voltage_drop::Across;
 
 /// A neutral and its current.
@@ -152,7 +152,7 @@ fn returns(
     let mut returns = Vec::new();
     for circuit in circuits.iter().filter_map(|&id| job.circuit(id)) {
         match hots(job, circuit, planned) {
-            Ok(hots) => returns.extend(hots),
+            Ok(hots) => hots.into_iter().for_each(|hot| join(&mut returns, hot)),
             Err(AskProblem::Entries(more)) => problems.extend(more),
             Err(refused) => return Err(refused),
         }
@@ -161,6 +161,19 @@ fn returns(
         Ok(returns)
     } else {
         Err(AskProblem::Entries(problems))
+    }
+}
+
+/// Adds a hot; what is on one pole is one circuit, however many cables leave it.
+fn join(returns: &mut Vec<Returning>, hot: Returning) {
+    let same = |known: &&mut Returning| known.breaker == hot.breaker && known.space == hot.space;
+    match returns.iter_mut().find(same) {
+        Some(known) => {
+            known.current_a += hot.current_a;
+            known.electronic_a += hot.electronic_a;
+            known.leg_to_leg_loads |= hot.leg_to_leg_loads;
+        }
+        None => returns.push(hot),
     }
 }
 
@@ -179,31 +192,26 @@ fn hots(
     circuit: &CircuitEntry,
     planned: bool,
 ) -> Result<Vec<Returning>, AskProblem<CircuitRefused>> {
-    let breaker = breaker_of(job, circuit)?;
+    let (_, on) = poles_of(job, circuit)?;
     let mut reader = Reader::default();
     let mut poles: Vec<Returning> = Vec::new();
     let across_legs = circuit.wiring == CircuitWiring::Multiwire;
     let mut both = false;
-    for space in breaker
-        .spaces()
-        .into_iter()
-        .take(if across_legs { 2 } else { 1 })
-    {
-        let leg = leg_of(space);
+    for pole in &on {
         let (mut current_a, mut electronic_a) = (0.0, 0.0);
         for load in load_list(circuit, planned) {
-            if !is_on(load, across_legs, leg) {
+            if !is_on(load, across_legs, pole.leg()) {
                 both |= across_legs && load.across == Across::Both;
                 continue;
             }
             reader.row(load.id);
-            let amps = reader.load_amps(&load.amount, load.unit, LEG_VOLTS);
+            let amps = reader.load_amps(load, LEG_VOLTS);
             current_a += amps;
             if load.electronic {
                 electronic_a += amps;
             }
         }
-        poles.push(returning(&breaker, space, current_a, electronic_a));
+        poles.push(returning(pole, current_a, electronic_a));
     }
     for pole in &mut poles {
         pole.leg_to_leg_loads = both;
@@ -221,14 +229,16 @@ pub(super) fn is_on(load: &LoadEntry, across_legs: bool, leg: Leg) -> bool {
         }
 }
 
-fn returning(breaker: &Breaker, space: u32, current_a: f64, electronic_a: f64) -> Returning {
+fn returning(pole: &Pole, current_a: f64, electronic_a: f64) -> Returning {
+    let breaker = &pole.breaker;
     Returning {
         breaker: breaker.id,
         panel: 0,
-        space,
+        space: pole.space,
         tandem: matches!(breaker.form, BreakerForm::Tandem(_)),
         two_pole: breaker.form == BreakerForm::TwoPole,
         tied_to: breaker.tied_to,
+        rating_a: breaker.rating_a,
         current_a,
         electronic_a,
         leg_to_leg_loads: false,

@@ -82,7 +82,7 @@ fn merged(scored: Vec<Scored>) -> Vec<(Explanation, f64)> {
     for scored in scored {
         let ln: f64 = scored.readings.iter().map(|(ln, _)| ln).sum();
         // The best comes first: a poor joint with its ohms, with or without a load.
-        let again = scored.without.is_some() || all.iter().any(|(e, _)| e.without.is_some());
+        let again = scored.slip.is_some() || all.iter().any(|(e, _)| e.slip.is_some());
         let poor = again || scored.faults.iter().any(|f| f.kind == FaultKind::PoorJoint);
         let same = all.iter_mut().find(|(there, _)| {
             poor && there.faults.len() == scored.faults.len()
@@ -102,7 +102,7 @@ fn merged(scored: Vec<Scored>) -> Vec<(Explanation, f64)> {
             .collect();
         let explanation = Explanation {
             faults: scored.faults,
-            without: scored.without,
+            slip: scored.slip,
             share: 0.0,
             explained,
             score: scored.score,
@@ -129,9 +129,8 @@ fn shares(mut all: Vec<(Explanation, f64)>) -> Vec<(Explanation, f64)> {
 /// Takes an explanation into an answer; two faults of which one is there already say nothing more than that one.
 fn join(answer: &mut Answer, explanation: Explanation) {
     let part_of = |one: &Explanation| {
-        // Beside a load that is not there, what nobody can see from here says nothing more.
-        let by_load =
-            one.is_nothing() && one.without.is_some() && one.without == explanation.without;
+        // Beside a load that is other than described, what nobody can see from here says nothing more.
+        let by_load = one.is_nothing() && one.slip.is_some() && one.slip == explanation.slip;
         let fewer = one.faults.len() < explanation.faults.len()
             && one.faults.iter().all(|fault| {
                 explanation
@@ -149,7 +148,7 @@ fn join(answer: &mut Answer, explanation: Explanation) {
 
 fn answer(explanation: Explanation) -> Answer {
     Answer {
-        nothing_seen: explanation.is_nothing() && explanation.without.is_none(),
+        nothing_seen: explanation.is_nothing() && explanation.slip.is_none(),
         members: vec![explanation],
         share: 0.0,
         explained: Vec::new(),

@@ -1,11 +1,14 @@
 //! How well each fault, and each plausible pair of them, explains the readings.
 
 use crate::order::Order;
-use crate::wiring::open_box::faults::{Fault, FaultKind, LOAD_NOT_THERE, Place, SECOND_FAULT};
+use crate::wiring::open_box::diagnosis::LoadSlip;
+use crate::wiring::open_box::faults::{
+    Fault, FaultKind, LOAD_NOT_ENTERED, LOAD_NOT_THERE, NOT_ENTERED_WATTS, Place, SECOND_FAULT,
+};
 use crate::wiring::open_box::likelihood::{View, weigh};
 use crate::wiring::open_box::network::{Edit, Network, Part, Scene};
 use crate::wiring::open_box::reading::{Probe, Reading};
-use crate::wiring::open_box::situation::{LoadId, Situation};
+use crate::wiring::open_box::situation::Situation;
 
 /// Of so many of the best single faults pairs are tried.
 const PAIRED: usize = 12;
@@ -15,8 +18,8 @@ const PAIRED: usize = 12;
 pub(super) struct Scored {
     /// One fault, or two.
     pub faults: Vec<Fault>,
-    /// A described load that is taken as not there.
-    pub without: Option<LoadId>,
+    /// A load that is taken as other than described.
+    pub slip: Option<LoadSlip>,
     /// The logarithm of likelihood times weight.
     pub score: f64,
     /// For each reading the logarithm of its likelihood, and whether it is explained.
@@ -45,7 +48,7 @@ pub(super) fn scored(network: &Network, singles: &[Fault], readings: &[Reading])
         all.push(Scored {
             score: total(fault.weight, &weighed),
             faults: vec![fault.clone()],
-            without: None,
+            slip: None,
             readings: weighed,
         });
     }
@@ -64,39 +67,33 @@ pub(super) fn scored(network: &Network, singles: &[Fault], readings: &[Reading])
                 all.push(Scored {
                     score: total(weight, &weighed),
                     faults: vec![a.clone(), b.clone()],
-                    without: None,
+                    slip: None,
                     readings: weighed,
                 });
             }
         }
     }
-    without_a_load(network, &mut all, &situations, readings);
+    slipped(network, &mut all, &situations, readings);
     stray(&mut all, readings);
     order(&mut all);
     all
 }
 
-/// Of so many of the best explanations a load is taken away, to see whether that is what is off.
+/// With so many of the best explanations a load is tried as other than described, to see whether that is what is off.
 const SLIPPED: usize = 6;
 
-/// If the readings fit better without some described load, every explanation is tried without it.
-fn without_a_load(
+/// If the readings fit better with some load other than described, every explanation is tried with that.
+fn slipped(
     network: &Network,
     all: &mut Vec<Scored>,
     situations: &[(&Situation, Vec<usize>)],
     readings: &[Reading],
 ) {
-    let mut loads: Vec<LoadId> = Vec::new();
-    for branch in &network.branches {
-        if let Part::Load(load) = branch.part {
-            loads.push(load);
-        }
-    }
-    if loads.is_empty() || readings.is_empty() {
+    if readings.is_empty() {
         return;
     }
-    let weight = LOAD_NOT_THERE / f64::from(u32::try_from(loads.len()).unwrap_or(u32::MAX));
-    let try_without = |scored: &Scored, load: LoadId| {
+    let slips = slips(network);
+    let try_with = |scored: &Scored, slip: LoadSlip, weight: f64| {
         let mut edits = Vec::new();
         let mut likely = weight;
         for fault in &scored.faults {
@@ -106,11 +103,11 @@ fn without_a_load(
         if scored.faults.len() > 1 {
             likely *= SECOND_FAULT / 10.0;
         }
-        edits.push(Edit::Cut(Part::Load(load)));
+        edits.push(slip.edit());
         let weighed = weigh_all(network, &edits, situations, readings);
         Scored {
             faults: scored.faults.clone(),
-            without: Some(load),
+            slip: Some(slip),
             score: total(likely, &weighed),
             readings: weighed,
         }
@@ -118,31 +115,64 @@ fn without_a_load(
     order(all);
     let bar = all.first().map_or(0.0, |best| best.score) - 3.0;
     let is_nothing = |scored: &Scored| scored.faults.iter().all(|f| f.places.is_empty());
-    let mut best: Option<(f64, LoadId)> = None;
+    let mut best: Option<(f64, LoadSlip, f64)> = None;
     for (at, scored) in all.iter().enumerate() {
         if at >= SLIPPED && !is_nothing(scored) {
             continue;
         }
-        for &load in &loads {
-            let score = try_without(scored, load).score;
-            if score > bar && score > scored.score && best.is_none_or(|(most, _)| score > most) {
-                best = Some((score, load));
+        for &(slip, weight) in &slips {
+            let score = try_with(scored, slip, weight).score;
+            if score > bar && score > scored.score && best.is_none_or(|(most, ..)| score > most) {
+                best = Some((score, slip, weight));
             }
         }
     }
-    if let Some((_, load)) = best {
-        let without: Vec<Scored> = all.iter().map(|scored| try_without(scored, load)).collect();
-        all.extend(without);
+    if let Some((_, slip, weight)) = best {
+        let with: Vec<Scored> = all
+            .iter()
+            .map(|scored| try_with(scored, slip, weight))
+            .collect();
+        all.extend(with);
     }
 }
 
-/// Whether two explanations say the same of every reading.
+/// What may be other than described in a load, with how likely it is.
+fn slips(network: &Network) -> Vec<(LoadSlip, f64)> {
+    let share = |count: usize| 1.0 / f64::from(u32::try_from(count.max(1)).unwrap_or(u32::MAX));
+    let mut all: Vec<(LoadSlip, f64)> = Vec::new();
+    for branch in &network.branches {
+        if let Part::Load(load) = branch.part {
+            all.push((LoadSlip::NotThere(load), LOAD_NOT_THERE));
+        }
+    }
+    let loads = share(all.len());
+    for (_, weight) in &mut all {
+        *weight *= loads;
+    }
+    let spots = network.spots();
+    let weight = LOAD_NOT_ENTERED * share(spots.len() * NOT_ENTERED_WATTS.len());
+    for &(load, from, to) in spots {
+        for watts in NOT_ENTERED_WATTS {
+            let slip = LoadSlip::NotEntered {
+                load,
+                watts,
+                from,
+                to,
+            };
+            all.push((slip, weight));
+        }
+    }
+    all
+}
+
+/// Whether two explanations say the same of every reading, and explain it: what neither explains, one may miss by much
+/// and the other by little.
 fn is_like(one: &[(f64, bool)], other: &[(f64, bool)]) -> bool {
     one.len() == other.len()
         && one
             .iter()
             .zip(other)
-            .all(|((a, _), (b, _))| (a - b).abs() < 0.02)
+            .all(|((a, fits), (b, also))| *fits && *also && (a - b).abs() < 0.02)
 }
 
 fn total(weight: f64, weighed: &[(f64, bool)]) -> f64 {

@@ -114,23 +114,26 @@ fn swapped_terminals(
     if by_cable && kind == FaultKind::HotNeutralSwapped {
         return;
     }
-    let edits = if is_one == is_other {
-        exchange(&one, &other)
-    } else {
-        let far = |held: &Held, is_pigtail: bool| {
-            if is_pigtail {
-                (held.on, held.contact)
-            } else {
-                (held.contact, held.on)
-            }
-        };
-        let ((far_one, at_one), (far_other, at_other)) = (far(&one, is_one), far(&other, is_other));
+    // An end goes over to the other terminal, and the short wire of that terminal is on the end's own then: both can be
+    // taken apart where they are.
+    let over = |pigtail: &Held, end: &Held, to: Terminal| {
         vec![
-            Edit::Cut(one.part),
-            Edit::Cut(other.part),
-            join(far_one, at_other),
-            join(far_other, at_one),
+            Edit::Cut(pigtail.part),
+            Edit::Lead {
+                part: end.part,
+                to: pigtail.contact,
+            },
+            Edit::Hold {
+                contact: terminal_of(to),
+                to: pigtail.on,
+                ohm: TOUCH_OHM,
+            },
         ]
+    };
+    let edits = match (is_one, is_other) {
+        (true, false) => over(&one, &other, second),
+        (false, true) => over(&other, &one, first),
+        _ => exchange(&one, &other),
     };
     let places = [first, second]
         .map(|terminal| Place::At(Point::Terminal { device, terminal }))

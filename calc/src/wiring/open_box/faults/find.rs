@@ -56,10 +56,12 @@ pub fn faults(description: &Description, network: &Network) -> Vec<Fault> {
 
 /// Whether a breaker would hold on it.
 fn holds(network: &Network, fault: &Fault) -> bool {
-    let metal = fault
-        .edits
-        .iter()
-        .any(|edit| matches!(edit, Edit::Join { .. } | Edit::Lead { .. }));
+    let metal = fault.edits.iter().any(|edit| {
+        matches!(
+            edit,
+            Edit::Join { .. } | Edit::Lead { .. } | Edit::Hold { .. }
+        )
+    });
     if !metal {
         return true;
     }

@@ -30,6 +30,9 @@ pub(super) fn build(description: &Description) -> Network {
         landings: Vec::new(),
         poles: Vec::new(),
         added: 0,
+        kinds: Vec::new(),
+        spots: Vec::new(),
+        guessed: Vec::new(),
     };
     network.supply(description);
     for breaker in &description.breakers {
@@ -47,6 +50,9 @@ pub(super) fn build(description: &Description) -> Network {
     for cable in &description.cables {
         network.conductors(cable);
         network.far(cable);
+        if cable.length_ft.is_none() {
+            network.guessed.push(cable.id);
+        }
     }
     for device in &description.devices {
         network.device(device);
@@ -73,6 +79,11 @@ impl Network {
             value: Value::Ohm(ohm),
             part,
         });
+    }
+
+    fn load(&mut self, from: usize, to: usize, load: &Load, id: LoadId) {
+        self.kinds.push((id, load.kind));
+        self.ohm(from, to, load.ohm(), Part::Load(id));
     }
 
     fn supply(&mut self, description: &Description) {
@@ -154,12 +165,35 @@ impl Network {
                 for (load, across) in loads.iter().enumerate() {
                     self.across(cable.id, load, across, &nodes);
                 }
+                if loads.is_empty() {
+                    self.spot(cable, &nodes);
+                }
             }
             Goes::Switch(switch) => {
                 let nodes = self.land_all(cable);
                 self.far_switch(cable.id, switch, &nodes);
             }
-            Goes::Box(_) | Goes::NotKnown => {}
+            Goes::NotKnown => {
+                let ends: Vec<usize> = (0..cable.conductors.len())
+                    .filter_map(|conductor| self.end(End::far(cable.id, conductor)))
+                    .collect();
+                self.spot(cable, &ends);
+            }
+            Goes::Box(_) => {}
+        }
+    }
+
+    /// A load that was not entered may lie between the first hot and the first white.
+    fn spot(&mut self, cable: &Cable, nodes: &[usize]) {
+        let hot = cable.conductors.iter().position(|c| c.is_hot());
+        let white = cable.first(Colour::White);
+        let at = |conductor: Option<usize>| conductor.and_then(|c| nodes.get(c).copied());
+        if let (Some(from), Some(to)) = (at(hot), at(white)) {
+            let id = LoadId::Beyond {
+                cable: cable.id,
+                load: 0,
+            };
+            self.spots.push((id, from, to));
         }
     }
 
@@ -175,8 +209,7 @@ impl Network {
 
     fn across(&mut self, cable: u32, load: usize, across: &Across, nodes: &[usize]) {
         if let (Some(&from), Some(&to)) = (nodes.get(across.from), nodes.get(across.to)) {
-            let part = Part::Load(LoadId::Beyond { cable, load });
-            self.ohm(from, to, across.load.ohm(), part);
+            self.load(from, to, &across.load, LoadId::Beyond { cable, load });
         }
     }
 
@@ -216,8 +249,7 @@ impl Network {
         if let Some((load, to)) = &switch.load
             && let Some(&to) = nodes.get(*to)
         {
-            let part = Part::Load(LoadId::Beyond { cable, load: 0 });
-            self.ohm(behind, to, load.ohm(), part);
+            self.load(behind, to, load, LoadId::Beyond { cable, load: 0 });
         }
     }
 
@@ -300,8 +332,9 @@ impl Network {
     }
 
     fn plugged(&mut self, load: &Option<Load>, hot: usize, neutral: usize, id: LoadId) {
-        if let Some(load) = load {
-            self.ohm(hot, neutral, load.ohm(), Part::Load(id));
+        match load {
+            Some(load) => self.load(hot, neutral, load, id),
+            None => self.spots.push((id, hot, neutral)),
         }
     }
 

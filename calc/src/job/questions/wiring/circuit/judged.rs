@@ -2,6 +2,13 @@
 
 use super::*;
 use crate::order::Order;
+
+mod beside;
+mod run_drop;
+
+use beside::{Beside, leave_open};
+use run_drop::add_drop;
+
 use crate::wiring::circuit::{Compared, NotJudged};
 use crate::wiring::neutral::Neutral;
 use crate::wiring::tables::{BRANCH_DROP_PERCENT, TOTAL_DROP_PERCENT};
@@ -23,7 +30,7 @@ pub fn circuit_of(
         AskProblem::Entries(more) => problems.extend(more),
         AskProblem::Refused(what) => refused = refused.or(Some(what)),
     };
-    let breaker = breaker_of(job, circuit).map_err(&mut told).ok();
+    let poles = poles_of(job, circuit).map_err(&mut told).ok();
     let conductor = conductor_of(job, circuit).map_err(&mut told).ok();
     let asked = Asked::read(job, circuit)
         .map_err(|problems| told(AskProblem::Entries(problems)))
@@ -31,12 +38,12 @@ pub fn circuit_of(
     if !problems.is_empty() {
         return Err(AskProblem::Entries(problems));
     }
-    let (Some(breaker), Some(conductor), Some(asked)) = (breaker, conductor, asked) else {
+    let (Some((breaker, poles)), Some(conductor), Some(asked)) = (poles, conductor, asked) else {
         // Without a problem of the entries something was refused; the circuit's own voltage stands in, unreachable.
         let otherwise = CircuitRefused::Circuit(CircuitRefusal::Volts { volts: 0.0 });
         return Err(AskProblem::Refused(refused.unwrap_or(otherwise)));
     };
-    asked.judged(job, circuit, &breaker, conductor)
+    asked.judged(job, circuit, (&breaker, &poles), conductor)
 }
 
 /// A load in amperes.
@@ -45,6 +52,18 @@ struct AskedLoad<'a> {
     amps: f64,
     planned: bool,
     stretch: usize,
+}
+
+/// A load as the circuit has it.
+fn load_of(entry: &LoadEntry, amps: f64, planned: bool, stretch: usize) -> CircuitLoad {
+    CircuitLoad {
+        id: entry.id,
+        takes: Takes::Amps(amps),
+        kind: entry.kind,
+        continuous: entry.continuous,
+        planned,
+        stretch,
+    }
 }
 
 /// What is read of a circuit besides its breaker and its conductor.
@@ -82,7 +101,7 @@ impl<'a> Asked<'a> {
         for (at, entry) in load_list(circuit, true).enumerate() {
             reader.row(entry.id);
             let volts = volts_of(circuit.wiring, entry);
-            let amps = reader.load_amps(&entry.amount, entry.unit, volts);
+            let amps = reader.load_amps(entry, volts);
             let stretch = stretch_at(&circuit.stretches, entry.stretch);
             if stretch.is_none() && entry.stretch.is_some() {
                 reader.missing("stretch");
@@ -107,23 +126,34 @@ impl<'a> Asked<'a> {
         &self,
         job: &Job,
         circuit: &CircuitEntry,
-        breaker: &Breaker,
+        (breaker, poles): (&Breaker, &[Pole]),
         conductor: CircuitConductor,
     ) -> Result<CircuitView, AskProblem<CircuitRefused>> {
         let mut unread = Vec::new();
         let mut open = Vec::new();
         let boxes = boxes(job, circuit, &mut unread, &mut open);
-        let neutral = shared_neutral(job, circuit, &mut unread, &mut open);
+        let (neutral, neutral_after) = shared_neutral(job, circuit, &mut unread, &mut open);
         let multiwire = circuit.wiring == CircuitWiring::Multiwire;
-        let legs: Vec<Option<Leg>> = match circuit.wiring {
-            CircuitWiring::TwoHots => vec![None],
-            CircuitWiring::HotNeutral => vec![Some(leg_of(breaker.space))],
-            CircuitWiring::Multiwire => breaker.legs().into_iter().map(Some).collect(),
-        };
+        // From hot to hot one judgement is enough: that of the pole with more of others on it.
+        let mut on_poles: Vec<(Option<Leg>, Beside)> = poles
+            .iter()
+            .map(|pole| {
+                let leg = (circuit.wiring != CircuitWiring::TwoHots).then(|| pole.leg());
+                (leg, Beside::read(job, circuit, pole))
+            })
+            .collect();
+        if circuit.wiring == CircuitWiring::TwoHots {
+            on_poles.order_by(|a, b| b.1.total_a().total_cmp(&a.1.total_a()));
+            let missing = on_poles.iter().any(|(_, beside)| beside.open);
+            on_poles.truncate(1);
+            on_poles
+                .iter_mut()
+                .for_each(|(_, beside)| beside.open |= missing);
+        }
         let run = (!self.stretches.is_empty()).then(|| self.run(job, circuit, &conductor, true));
         let drop = run.map(|run| voltage_drop(&run));
         let mut judged = Vec::new();
-        for leg in legs {
+        for (leg, beside) in on_poles {
             let asked = Circuit {
                 edition: job.code_edition,
                 breaker_a: breaker.rating_a,
@@ -134,8 +164,9 @@ impl<'a> Asked<'a> {
                 },
                 full_rating: circuit.full_rating,
                 purpose: circuit.purpose,
-                receptacles: self.receptacles,
-                outlets: self.outlets,
+                two_hots: circuit.wiring != CircuitWiring::HotNeutral,
+                receptacles: self.receptacles + beside.receptacles,
+                outlets: self.outlets + beside.outlets,
                 conductor: conductor.conductor,
                 ambient: conductor.laid.ambient,
                 carrying: conductor.bundle.carrying,
@@ -149,11 +180,21 @@ impl<'a> Asked<'a> {
                 },
                 feeder_percent: self.feeder_percent,
                 loads: self.loads_on(circuit, leg),
+                beside: beside.loads,
                 boxes: boxes.clone(),
                 neutral: neutral.clone(),
+                neutral_after: neutral_after.clone(),
             };
             let mut answer =
                 judge(&asked).map_err(|what| AskProblem::Refused(CircuitRefused::Circuit(what)))?;
+            if beside.open {
+                leave_open(&mut answer);
+            }
+            for problem in beside.unread {
+                if !unread.contains(&problem) {
+                    unread.push(problem);
+                }
+            }
             answer.verdicts.extend(open.iter().cloned());
             if let (true, Some(after)) = (multiwire, &drop) {
                 let now = voltage_drop(&self.run(job, circuit, &conductor, false));
@@ -184,14 +225,7 @@ impl<'a> Asked<'a> {
                 let both = load.entry.across == Across::Both;
                 both || leg.is_none_or(|leg| is_on(load.entry, multiwire, leg))
             })
-            .map(|load| CircuitLoad {
-                id: load.entry.id,
-                takes: Takes::Amps(load.amps),
-                kind: load.entry.kind,
-                continuous: load.entry.continuous,
-                planned: load.planned,
-                stretch: load.stretch,
-            })
+            .map(|load| load_of(load.entry, load.amps, load.planned, load.stretch))
             .collect()
     }
 
@@ -273,22 +307,27 @@ fn boxes(
     boxes
 }
 
-/// The neutral with everything that is planned, where more than one hot returns on it.
+/// The neutral as it is, and with what is planned, where more than one hot returns on it.
 fn shared_neutral(
     job: &Job,
     circuit: &CircuitEntry,
     unread: &mut Vec<EntryProblem>,
     open: &mut Vec<Verdict>,
-) -> Option<Neutral> {
+) -> (Option<Neutral>, Option<Neutral>) {
     let circuits = match circuit.wiring {
-        CircuitWiring::TwoHots => return None,
+        CircuitWiring::TwoHots => return (None, None),
         CircuitWiring::HotNeutral | CircuitWiring::Multiwire => sharing(job, circuit),
     };
     if circuits.len() < 2 && circuit.wiring == CircuitWiring::HotNeutral {
-        return None;
+        return (None, None);
     }
+    let planned = circuits
+        .iter()
+        .any(|&id| job.circuit(id).is_some_and(|c| !c.planned.is_empty()));
+    // What is planned can be read where all of it can.
     match neutral(job, &circuits, true) {
-        Ok(neutral) => Some(neutral),
+        Ok(all) if planned => (neutral(job, &circuits, false).ok(), Some(all)),
+        Ok(all) => (Some(all), None),
         Err(problem) => {
             if let AskProblem::Entries(problems) = problem {
                 unread.extend(problems);
@@ -299,74 +338,7 @@ fn shared_neutral(
                 Rule::BranchConductors,
                 None,
             ));
-            None
+            (None, None)
         }
     }
-}
-
-type Drop = Result<VoltageDrop, DropRefusal>;
-
-/// The drop on a leg of a multiwire circuit, against what is recommended.
-fn add_drop(job: &Job, answer: &mut CircuitAnswer, now: &Drop, after: &Drop, leg: Option<Leg>) {
-    let (now, after) = match (now, after) {
-        (Ok(now), Ok(after)) => (now, after),
-        (Err(why), _) | (_, Err(why)) => {
-            let why = Some(NotJudged::Drop(why.clone()));
-            answer
-                .verdicts
-                .push(not_judged(job, Check::BranchDrop, Rule::BranchDrop, why));
-            return;
-        }
-    };
-    let worst = |drop: &VoltageDrop| {
-        drop.points
-            .iter()
-            .filter_map(|point| match leg {
-                Some(Leg::B) => point.b,
-                Some(Leg::A) | None => Some(point.a),
-            })
-            .map(|left| left.drop_percent)
-            .fold(0.0, f64::max)
-    };
-    // What the feeder loses is in the total alone.
-    let feeder = |drop: &VoltageDrop| drop.total_percent - drop.worst_percent;
-    let mut add = |check, rule: Rule, limit, now_percent, after_percent| {
-        let compare = |value: f64| Compared {
-            value,
-            limit,
-            unit: Unit::Percent,
-            kept: value <= limit + 1e-9,
-        };
-        let (now, after) = (compare(now_percent), compare(after_percent));
-        let planned = answer.after.is_some();
-        let kept = if planned { after.kept } else { now.kept };
-        answer.verdicts.push(Verdict {
-            check,
-            section: rule.section(job.code_edition),
-            outcome: if kept {
-                Outcome::Passes
-            } else {
-                Outcome::Advised
-            },
-            now: Some(now),
-            after: planned.then_some(after),
-            why_not: None,
-        });
-    };
-    let (of_now, of_after) = (worst(now), worst(after));
-    add(
-        Check::BranchDrop,
-        Rule::BranchDrop,
-        BRANCH_DROP_PERCENT,
-        of_now,
-        of_after,
-    );
-    add(
-        Check::TotalDrop,
-        Rule::TotalDrop,
-        TOTAL_DROP_PERCENT,
-        of_now + feeder(now),
-        of_after + feeder(after),
-    );
-    answer.steps.extend(after.steps.iter().cloned());
 }
