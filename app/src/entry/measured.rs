@@ -80,9 +80,6 @@ fn all_chosen(input: &web_sys::HtmlInputElement) -> bool {
     (input.selection_start(), input.selection_end()) == (Ok(Some(0)), Ok(Some(all)))
 }
 
-/// As long as a tap lasts.
-const TAP: Duration = Duration::from_millis(200);
-
 /// One measured field.
 #[component]
 pub fn Measured(
@@ -236,7 +233,7 @@ pub fn Measured(
                 prop:value=move || value.with(|v| v.text.clone())
                 on:input:target=move |ev| keep(ev.target().value())
                 on:focus=move |_| {
-                    // Once the finger is up: where the strip of a field above closes, this one moves, and the tap that
+                    // Once the tap is over: where the strip of a field above closes, this one moves, and the tap that
                     // began on it would end beside it.
                     let (id, tools) = (focus_id.clone(), settings.open_tools);
                     set_timeout(
@@ -245,7 +242,7 @@ pub fn Measured(
                                 tools.set(if is_length { id } else { String::new() });
                             }
                         },
-                        TAP,
+                        Duration::ZERO,
                     );
                 }
                 on:blur=move |_| left.set(true)

@@ -226,7 +226,7 @@ fn the_figures_of_the_bath_are_those_computed_outside() {
             (
                 "Tilt",
                 both("pour/tilt_in_per_4ft", &|n| {
-                    format!("{} in per 4 ft", short(n, 2))
+                    format!("{} in per 4 ft", short(n, 4))
                 }),
             ),
             ("Lifts", ["3".to_owned(), "1".to_owned()]),

@@ -425,7 +425,7 @@ fn wiring_that_is_not_made_is_refused_at_its_size() {
             page.type_into("Stretch 1, one way", length).await?;
             page.press(thirtyfour::Key::Tab).await?;
             let said = page.refusal_at("Stretch 1, one way").await?;
-            assert!(said.starts_with("Enter "), "{length}: {said}");
+            assert!(said.contains("Enter "), "{length}: {said}");
         }
         Ok(())
     });

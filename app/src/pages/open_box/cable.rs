@@ -169,7 +169,7 @@ fn wires(opened: Opened, id: u32) -> AnyView {
                         aria-label=words::take_out_wire(&names.wire(id, at))
                         on:click=out
                     >
-                        <b>{words::colour_letter(colour)}</b>
+                        <b aria-hidden="true">{words::colour_letter(colour)}</b>
                     </button>
                 })
             })
@@ -189,10 +189,10 @@ fn wires(opened: Opened, id: u32) -> AnyView {
                     <button
                         type="button"
                         class="chip add"
+                        aria-label=words::add_colour(words::colour(colour), &letter)
                         on:click=add
                     >
-                        <b>"+" {words::colour_letter(colour)}</b>
-                        <span class="visually-hidden">" " {words::add_colour(words::colour(colour), &letter)}</span>
+                        <b aria-hidden="true">"+" {words::colour_letter(colour)}</b>
                     </button>
                 }
             })

@@ -257,8 +257,8 @@ fn Grid(opened: Opened, in_box: u32) -> impl IntoView {
         let spot = cell.spot;
         view! {
             <button type="button" class=cell.class aria-label=cell.says on:click=move |_| tap(spot.clone())>
-                <b>{cell.sign}</b>
-                <span>{cell.at}</span>
+                <b aria-hidden="true">{cell.sign}</b>
+                <span aria-hidden="true">{cell.at}</span>
             </button>
         }
         .into_any()
@@ -279,7 +279,7 @@ fn Grid(opened: Opened, in_box: u32) -> impl IntoView {
             let cells: Vec<AnyView> = column.cells.into_iter().map(cell_button).collect();
             view! {
                 <div class="device-screws" role="group" aria-label=column.head.clone()>
-                    <span>{column.head.clone()}</span>
+                    <span aria-hidden="true">{column.head.clone()}</span>
                     <div>{cells}</div>
                 </div>
             }
