@@ -37,7 +37,7 @@ words! {
         | "Sin probar con carga, que es cuando se nota un neutro que falla. Encienda una carga grande de 120 V en una línea y lea otra vez.";
     nothing_idle => "Nothing found in these readings." | "No se encontró nada en estas lecturas.";
     dead(volts: String) => "No voltage: {volts} V at most. The supply is off, or the meter is not reading. Try the meter where there surely is voltage, and take nothing for dead before that."
-        | "No hay voltaje: {volts} V a lo más. La alimentación está apagada, o el medidor no lee. Pruebe el medidor donde seguro hay voltaje, y antes no dé nada por muerto.";
+        | "No hay voltaje: {volts} V a lo más. La alimentación está apagada, o el medidor no lee. Pruebe el medidor donde con certeza hay voltaje, y antes no dé nada por muerto.";
     leg_lost(leg: &str, volts: String) => "Leg {leg} is dead ({volts} V): a fuse, the main or the utility lost it. Equipment of 240 V can put voltage on it from behind. Switch that off, and call the utility or an electrician."
         | "La línea {leg} está muerta ({volts} V): la perdió un fusible, el principal o la compañía. Un equipo de 240 V puede darle voltaje por detrás. Apáguelo, y llame a la compañía de luz o a un electricista.";
     call_now => "The neutral is failing. Switch off what you can and unplug what matters. Call the utility or an electrician now, before any other work. One leg can rise far above 120 V: it destroys what is plugged in, starts fires and puts voltage on metal parts."
