@@ -169,7 +169,7 @@ fn wires(opened: Opened, id: u32) -> AnyView {
                         aria-label=words::take_out_wire(&names.wire(id, at))
                         on:click=out
                     >
-                        <b aria-hidden="true">{words::colour_letter(colour)}</b>
+                        <b data-sign=words::colour_letter(colour)></b>
                     </button>
                 })
             })
@@ -192,7 +192,7 @@ fn wires(opened: Opened, id: u32) -> AnyView {
                         aria-label=words::add_colour(words::colour(colour), &letter)
                         on:click=add
                     >
-                        <b aria-hidden="true">"+" {words::colour_letter(colour)}</b>
+                        <b data-sign=format!("+{}", words::colour_letter(colour))></b>
                     </button>
                 }
             })

@@ -257,8 +257,8 @@ fn Grid(opened: Opened, in_box: u32) -> impl IntoView {
         let spot = cell.spot;
         view! {
             <button type="button" class=cell.class aria-label=cell.says on:click=move |_| tap(spot.clone())>
-                <b aria-hidden="true">{cell.sign}</b>
-                <span aria-hidden="true">{cell.at}</span>
+                <b data-sign=cell.sign></b>
+                <span data-sign=cell.at></span>
             </button>
         }
         .into_any()
