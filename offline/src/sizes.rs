@@ -9,9 +9,9 @@ use crate::files::listed;
 /// What a first visit may download once the app is whole, bytes, compressed.
 const BUDGET: usize = 350_000;
 
-/// What it may download now: a ratchet. Lower it whenever the download shrinks. It was 451 kB with the floor alone; the wiring and the
-/// open box came on top.
-const CEILING: usize = 820_000;
+/// What it may download now: a ratchet. Lower it whenever the download shrinks. It was 451 kB with the floor alone and 806 kB with the
+/// wiring and the open box; closing up, buying, the quote and the sheet came on top.
+const CEILING: usize = 1_030_000;
 
 /// Writes a `.br` beside each file that brotli makes smaller, for hosts that serve such copies.
 pub fn compress(dist: &Path) -> Result<(), Box<dyn Error>> {
