@@ -31,6 +31,8 @@ pub struct TakenOut {
     /// What it was, in words.
     pub said: String,
     back: SendWrapper<Rc<RefCell<Option<WayBack>>>>,
+    /// The way back is gone with the next change: it would take that change away too.
+    until_changed: bool,
 }
 
 /// The open job, by context on a job's pages.
@@ -98,6 +100,14 @@ impl OpenJob {
 
     /// Changes the job and saves it at once.
     pub fn change(self, change: impl FnOnce(&mut Job)) {
+        let offered = self
+            .taken_out
+            .read_untracked()
+            .as_ref()
+            .is_some_and(|taken| taken.until_changed);
+        if offered {
+            self.taken_out.set(None);
+        }
         self.job.update(|job| {
             change(job);
             job.changed = fresh::now();
@@ -115,7 +125,18 @@ impl OpenJob {
         self.taken_out.set(back.map(|back| TakenOut {
             said,
             back: SendWrapper::new(Rc::new(RefCell::new(Some(back)))),
+            until_changed: false,
         }));
+    }
+
+    /// The same for what is woven into other entries: it is offered back, with them, until something else changes.
+    pub fn take_out_woven(self, said: String, out: impl FnOnce(&mut Job) -> Option<WayBack>) {
+        self.take_out(said, out);
+        self.taken_out.update(|taken| {
+            if let Some(taken) = taken {
+                taken.until_changed = true;
+            }
+        });
     }
 
     /// Puts back what was taken out last.

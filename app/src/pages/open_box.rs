@@ -76,6 +76,21 @@ pub struct Opened {
 }
 
 impl Opened {
+    /// Takes a part out of the row, with what hangs on it, and offers it back.
+    pub fn take_out(self, said: String, out: impl FnOnce(&mut OpenedEntry)) {
+        let id = self.id;
+        self.open.take_out_woven(said, move |job| {
+            let entry = job.opened_entry_mut(id)?;
+            let before = entry.clone();
+            out(entry);
+            Some(Box::new(move |job: &mut Job| {
+                if let Some(entry) = job.opened_entry_mut(id) {
+                    *entry = before;
+                }
+            }))
+        });
+    }
+
     /// The row with this id.
     pub fn of(open: OpenJob, id: u32) -> Self {
         let entry = open.part(move |job| job.opened_entry(id).cloned().unwrap_or_default());
@@ -338,7 +353,18 @@ fn OneOpened(open: OpenJob, id: u32) -> impl IntoView {
     );
     let out = move |_| {
         place.go(&paths::stage(&open.id(), 0, Stage::OpenBox));
-        open.change(|job| job.opened.retain(|entry| entry.id != id));
+        let said = heading.get_untracked();
+        // On the page that comes: this one takes its offers with it.
+        let out = move || {
+            open.take_out(said, |job| {
+                let at = job.opened.iter().position(|entry| entry.id == id)?;
+                let entry = job.opened.remove(at);
+                Some(Box::new(move |job: &mut Job| {
+                    job.opened.insert(at.min(job.opened.len()), entry);
+                }))
+            });
+        };
+        set_timeout(out, std::time::Duration::ZERO);
     };
     let empty = memo(move || entry.with(OpenedEntry::is_undescribed));
     let answered = memo(move || opened.asked.with(Result::is_ok));

@@ -92,7 +92,10 @@ fn cable_row(opened: Opened, id: u32) -> AnyView {
     let letter = opened.name(move |names| names.letter(id));
     let of = move |words: fn(&str) -> String| derived(move || words(&letter.get()));
     let key = move |part: &str| format!("cable-{id}-{part}");
-    let out = move |_| opened.change(|entry| entry.take_out_cable(id));
+    let out = move |_| {
+        let said = words::cable(&letter.get_untracked());
+        opened.take_out(said, |entry| entry.take_out_cable(id));
+    };
     let loads = part(opened, id, |cable| {
         if cable.goes == GoesKind::Loads {
             cable.loads.iter().map(|load| load.id).collect::<Vec<_>>()
@@ -158,7 +161,8 @@ fn wires(opened: Opened, id: u32) -> AnyView {
             .filter_map(|(at, code)| {
                 let colour = Colour::CODED.iter().find(|(_, c)| *c == code)?.0;
                 let out = move |_| {
-                    opened.change(|entry| {
+                    let said = opened.names.with_untracked(|names| names.wire(id, at));
+                    opened.take_out(said, |entry| {
                         entry.take_out_conductor(id, u32::try_from(at).unwrap_or(u32::MAX));
                     });
                 };

@@ -196,7 +196,7 @@ fn breaker_row(opened: Opened, id: u32) -> AnyView {
             }
         })
     };
-    let out = move |_| opened.change(|entry| entry.take_out_breaker(id));
+    let out = move |_| opened.take_out(name.get_untracked(), |entry| entry.take_out_breaker(id));
     view! {
         <li>
             <strong>{say(move || line.get().unwrap_or_else(|| name.get()))}</strong>
@@ -321,7 +321,7 @@ fn device_row(opened: Opened, id: u32) -> AnyView {
         });
         view! { {tabs} {load} {lower} }
     };
-    let out = move |_| opened.change(|entry| entry.take_out_device(id));
+    let out = move |_| opened.take_out(name.get_untracked(), |entry| entry.take_out_device(id));
     view! {
         <li>
             <strong>{name}</strong>

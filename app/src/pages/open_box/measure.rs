@@ -344,7 +344,10 @@ fn reading_row(opened: Opened, ids: Memo<Vec<u32>>, id: u32) -> AnyView {
             Some(view! { <p class="field-trouble">{line}</p> })
         })
     };
-    let out = move |_| opened.change(|entry| entry.readings.retain(|r| r.id != id));
+    let out = move |_| {
+        let said = of(words::reading_n).get_untracked();
+        opened.take_out(said, |entry| entry.readings.retain(|r| r.id != id));
+    };
     view! {
         <li class="reading">
             <strong>{of(words::reading_n)}</strong>
