@@ -379,14 +379,13 @@ fn check_clash(surface: &Surface, ask: &PourAsk, clash: &Clash) -> Result<(), Te
         );
         let less = match *way {
             Way::Height { .. } => changed(ask, *way, -1e-3),
-            Way::Tilt { .. } => changed(
-                ask,
-                *way,
-                -1e-3 * ask.tilt_limit_in_per_4ft.unwrap_or(0.0).max(1.0),
-            ),
+            // More than the 0.06 percent by which the polygon is wider.
+            Way::Tilt { to_in_per_4ft } => changed(ask, *way, -2e-3 * to_in_per_4ft.max(1.0)),
         };
+        // Tightened by a hair: where the places named lie almost in one line, a plane that turns about it makes much of
+        // what is let pass.
         prop_assert!(
-            !named(None, &less, !by_own_cover, 1e-7),
+            !named(None, &less, !by_own_cover, -1e-7),
             "{way:?} {clash:?} {ask:?}"
         );
         if let Way::Height { id, to_in, .. } = *way {

@@ -378,6 +378,7 @@ fn OneOpened(open: OpenJob, id: u32) -> impl IntoView {
             <refused::Refused opened />
         </When>
         <When when=move || answered.get()>
+            <answers::BeyondDescription opened />
             <answers::OffLists opened />
             <answers::LiveMapCard opened />
         </When>

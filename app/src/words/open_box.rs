@@ -163,12 +163,12 @@ words! {
     through_load => "live through a load" | "vivo por una carga";
     induced => "stray voltage only" | "solo voltaje parásito";
     floating => "floating" | "flotante";
-    at_ground => "at ground" | "a tierra";
+    at_ground => "0 V: prove it" | "0 V: pruébelo";
     live_says => "A breaker feeds it through metal." | "Un breaker lo alimenta por metal.";
     through_load_says => "Fed back through a load: it lights no lamp, and it kills." | "Alimentado de regreso por una carga: no enciende un foco, y mata.";
     induced_says => "A high-impedance meter shows it, a low-impedance one does not." | "Un medidor de alta impedancia lo muestra; uno de baja, no.";
     floating_says => "Connected to nothing that is described. That is not proof of dead." | "No está conectado a nada de lo descrito. Eso no prueba que esté muerto.";
-    at_ground_says => "Neutral or ground. A neutral carries current." | "Neutro o tierra. Un neutro lleva corriente.";
+    at_ground_says => "Tied to neutral or ground, as described. A neutral carries current and is live once opened: prove every wire dead." | "Unido a neutro o tierra, según lo descrito. Un neutro lleva corriente y queda vivo al abrirlo: pruebe que cada alambre está muerto.";
 
     caution_off => "Turn off and lock out every breaker named here. Work de-energised, as NFPA 70E asks."
         | "Apague y ponga candado a cada breaker que se nombra aquí. Trabaje sin energía, como pide NFPA 70E.";

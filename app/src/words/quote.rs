@@ -60,6 +60,7 @@ words! {
     under => "less than the least" | "menos que lo mínimo";
     unchecked => "not checked" | "sin revisar";
     says_within(quoted: String, range: String) => "{quoted} quoted; {range}." | "Cotizado: {quoted}; {range}.";
+    multiplied(made: String, said: String) => "Quantity times price is {made}; the line says {said}. Ask." | "Cantidad por precio da {made}; la línea dice {said}. Pregunte.";
     says_over(quoted: String, by: String, range: String) => "{quoted} quoted, {by} more than usual; {range}." | "Cotizado: {quoted}, {by} más de lo usual; {range}.";
     says_under(quoted: String, by: String, range: String) => "{quoted} quoted, {by} less than can do the job by these figures; {range}." | "Cotizado: {quoted}, {by} menos de lo que alcanza según estas cifras; {range}.";
     range_line(low: String, usual: String, high: String) => "at the least {low}, usual {usual}, generous {high}" | "mínimo {low}, usual {usual}, holgado {high}";

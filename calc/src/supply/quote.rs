@@ -58,6 +58,22 @@ impl QuoteLine {
         self.total.or_else(|| Some(self.quantity? * self.price?))
     }
 
+    /// What quantity times price makes, where the line's total says something else: by more than half a cent of each
+    /// unit's price and half a cent of its own, which is what rounding can do.
+    ///
+    /// # Example
+    /// ```
+    /// use calc::supply::quote::QuoteLine;
+    /// let line = QuoteLine { quantity: Some(2.0), price: Some(28.0), total: Some(99.0), ..QuoteLine::default() };
+    /// assert_eq!(line.multiplied_otherwise(), Some(56.0));
+    /// ```
+    pub fn multiplied_otherwise(&self) -> Option<f64> {
+        let (quantity, total) = (self.quantity?, self.total?);
+        let product = quantity * self.price?;
+        let rounding = 0.005 * (quantity.abs() + 1.0) + 1e-9;
+        ((product - total).abs() > rounding).then_some(product)
+    }
+
     /// True where the words speak of work and of no material.
     pub fn is_labour(&self) -> bool {
         has_any(&self.words, LABOUR)

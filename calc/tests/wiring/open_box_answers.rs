@@ -1,14 +1,17 @@
 //! An opened box against hand calculations by Ohm's law, and against the formula of a floating conductor.
 
 use calc::wiring::open_box::description::{
-    At, Colour, Contact, DescriptionRefusal, DeviceKind, End, FarSwitch, Goes, Made, SwitchForm,
-    Terminal, check,
+    At, Colour, Contact, DescriptionRefusal, DeviceKind, End, FarSwitch, Goes, Made, Side,
+    SwitchForm, Terminal, check,
 };
 use calc::wiring::open_box::live_map::{Behind, live_map};
 use calc::wiring::open_box::network::{Edit, Network, Part, Scene, Seen};
 use calc::wiring::open_box::off_list::{RestsOn, off_list};
-use calc::wiring::open_box::reading::{Meter, Point, Probe, ReadingRefusal, Round, check_probe};
+use calc::wiring::open_box::reading::{
+    Meter, Outcome, Point, Probe, Reading, ReadingRefusal, Round, Shown, check_probe,
+};
 use calc::wiring::open_box::situation::{Apart, LoadId, Position, Situation, SwitchId};
+use calc::wiring::open_box::unforeseen::unforeseen;
 use calc::wiring::panel::Leg;
 use calc::wiring::shock::{Effect, Floating, phantom};
 
@@ -425,4 +428,41 @@ fn the_list_says_what_it_rests_on() {
         .collect();
     assert_eq!(ids, [(1, true, false), (2, false, true)]);
     assert!(list.joints.iter().any(|j| (j.across_v - 120.0).abs() < 0.1));
+}
+
+/// The meter comes first: what it shows where the description has nothing is told, whatever else explains it.
+#[test]
+fn what_a_meter_shows_beyond_the_description_is_told() {
+    let d = one_circuit(600.0);
+    let shows = |situation: Situation, probe: Probe, value: f64| Reading {
+        situation,
+        probe,
+        outcome: Outcome::Shows(Shown::Value { value, range: None }),
+    };
+    let black = volts(end(1, 0), Point::GroundBar);
+    let white = Probe::Amps {
+        round: Round::Conductor(End {
+            cable: 1,
+            conductor: 1,
+            side: Side::Near,
+        }),
+    };
+    let fits = [
+        shows(Situation::default(), black, 119.0),
+        shows(off(&[1]), black, 0.4),
+        // 600 W at 120 V is 5 A by Ohm's law; more than that is a load that nobody entered, and no surprise while it is on.
+        shows(Situation::default(), white, 5.0),
+        shows(Situation::default(), white, 20.0),
+        shows(off(&[1]), white, 0.03),
+    ];
+    assert_eq!(unforeseen(&d, &fits), Ok(Vec::new()));
+    let beyond = [shows(off(&[1]), black, 120.0), shows(off(&[1]), white, 3.0)];
+    let told = unforeseen(&d, &beyond).unwrap();
+    assert_eq!(
+        told.iter()
+            .map(|of| (of.index, of.is_current))
+            .collect::<Vec<_>>(),
+        [(0, false), (1, true)]
+    );
+    assert!(told.iter().all(|of| of.expected < 0.1), "{told:?}");
 }

@@ -243,6 +243,24 @@ fn what_cant_be_answered_is_said_to_be_so() {
         page.click("Add a reading").await?;
         page.see_gone("Cable D: taken out.").await?;
 
+        // The meter comes first: a wire that shows a voltage with its breaker off is fed by something else.
+        page.choose("Reading 1: at", "joint 1").await?;
+        page.type_into("Reading 1: it showed", "118").await?;
+        page.see_gone("The meter shows more than you described")
+            .await?;
+        page.within("Reading 1: turned off")
+            .click("Breaker 1")
+            .await?;
+        page.see("The meter shows more than you described").await?;
+        page.see("Reading 1: 118 V where, as described, there is next to none.")
+            .await?;
+        page.accessible().await?;
+        page.within("Reading 1: turned off")
+            .click("Breaker 1")
+            .await?;
+        page.see_gone("The meter shows more than you described")
+            .await?;
+
         // No house has 900 V between a joint and ground.
         page.choose("Reading 1: at", "joint 1").await?;
         page.type_into("Reading 1: it showed", "900").await?;

@@ -8,6 +8,7 @@ use calc::wiring::open_box::neutral_load::neutral_loads;
 use calc::wiring::open_box::off_list::{Listed, OffList, RestsOn, off_list};
 use calc::wiring::open_box::return_check::{Astray, PutRight, Share, return_check};
 use calc::wiring::open_box::situation::{Position, Situation, SwitchId, switches};
+use calc::wiring::open_box::unforeseen::unforeseen;
 use leptos::prelude::*;
 
 use super::{Names, Opened};
@@ -15,9 +16,47 @@ use crate::answer::RestsOn as RestsOnLine;
 use crate::markup::{For, view};
 use crate::pictures::circuit::content;
 use crate::pictures::{CircuitPicture, Figure};
-use crate::reactive::{derived, draw, memo, say};
+use crate::reactive::{When, derived, draw, memo, say};
 use crate::words::open_box::{self as box_words, answers as words};
 use crate::words::wiring as wiring_words;
+
+/// What a meter showed and the description does not have, above all that follows from the description.
+#[component]
+pub fn BeyondDescription(opened: Opened) -> impl IntoView {
+    let lines = memo(move || {
+        let Some(description) = opened.description() else {
+            return Vec::new();
+        };
+        let taken = opened.taken.get();
+        let used = taken.iter().enumerate().filter(|(_, of)| !of.proves);
+        let (at, read): (Vec<usize>, Vec<_>) = used
+            .filter_map(|(at, of)| Some((at, of.reading.as_ref().ok()?.clone())))
+            .unzip();
+        unforeseen(&description, &read)
+            .unwrap_or_default()
+            .iter()
+            .map(|of| {
+                let number = at.get(of.index).map_or(0, |at| at + 1);
+                if of.is_current {
+                    words::beyond_amps(number, &fixed(of.shown, 1))
+                } else {
+                    words::beyond_volts(number, &fixed(of.shown, 0))
+                }
+            })
+            .collect()
+    });
+    view! {
+        <div role="alert">
+            <When when=move || !lines.read().is_empty()>
+                <section class="notice look now beyond">
+                    <h2>{words::beyond_heading()}</h2>
+                    {draw(move || lines.get().into_iter().map(|line| view! { <p>{line}</p> }).collect_view())}
+                    <p>{words::beyond_do()}</p>
+                </section>
+            </When>
+        </div>
+    }
+}
 
 /// What must be off, a card for each box.
 #[component]

@@ -128,6 +128,10 @@ fn readings_in_row(places: &[usize]) -> String {
     all.join(", ")
 }
 
+fn explains_any(found: &Diagnosis, answer: &Answer) -> bool {
+    found.readings == 0 || !answer.explained.is_empty()
+}
+
 fn diagnosis_view(found: &Diagnosis, names: &Names, chosen: RwSignal<usize>) -> AnyView {
     let mut notices: Vec<String> = found
         .contradicting
@@ -155,13 +159,17 @@ fn diagnosis_view(found: &Diagnosis, names: &Names, chosen: RwSignal<usize>) -> 
         .iter()
         .take(shown)
         .enumerate()
+        // What explains none of the readings is no explanation.
+        .filter(|(_, answer)| explains_any(found, answer))
         .map(|(place, answer)| answer_view(place, answer, found.readings, names, chosen))
         .collect_view();
     let rest: f64 = found.others_share
         + found
             .answers
             .iter()
-            .skip(shown)
+            .enumerate()
+            .filter(|(place, answer)| *place >= shown || !explains_any(found, answer))
+            .map(|(_, answer)| answer)
             .map(|answer| answer.share)
             .sum::<f64>();
     view! {

@@ -65,6 +65,13 @@ pub fn row(place: QuoteIn, ids: Memo<Vec<u32>>, id: u32) -> AnyView {
             (!named.is_empty()).then(|| words::may_explain(&named.join(", ")))
         })
     };
+    let product = move || {
+        answer.with(|answer| {
+            let answer = answer.as_ref()?;
+            let (made, said) = answer.multiplied_otherwise.zip(answer.amount)?;
+            Some(words::multiplied(supply::money(made), supply::money(said)))
+        })
+    };
     let sign = move || verdict().map_or("", words::sign);
     let cost =
         move || answer.with(|answer| answer.as_ref().and_then(|a| a.amount).map(supply::money));
@@ -80,6 +87,7 @@ pub fn row(place: QuoteIn, ids: Memo<Vec<u32>>, id: u32) -> AnyView {
                 <span class="sign">{say(sign)}</span>
                 <span>{say(says)}</span>
             </p>
+            <p class="verdict over" hidden=move || product().is_none()>{say(product)}</p>
             <p class="quiet">{say(reasons)}</p>
             {matching(place, ids, id, line)}
             <details class="no-print">

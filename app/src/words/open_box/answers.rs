@@ -4,6 +4,13 @@ use calc::job::questions::opened::Taken;
 use calc::wiring::shock::Effect;
 
 words! {
+    beyond_heading => "The meter shows more than you described" | "El medidor muestra más de lo que usted describió";
+    beyond_volts(number: usize, shown: &str) => "Reading {number}: {shown} V where, as described, there is next to none. Something that is not described feeds this place."
+        | "Lectura {number}: {shown} V donde, según lo descrito, casi no hay. Algo que no está descrito alimenta este lugar.";
+    beyond_amps(number: usize, shown: &str) => "Reading {number}: {shown} A still flow with that turned off. Another circuit uses this wire; opened, its ends are live."
+        | "Lectura {number}: siguen corriendo {shown} A con eso apagado. Otro circuito usa este alambre; abierto, sus puntas tienen corriente.";
+    beyond_do => "The list below and what is shown as live rest on the description, so they are not enough. Find the breaker that feeds it, or turn the main off, and prove every wire dead. If you can't find it, stop and call a licensed electrician."
+        | "La lista de abajo y lo que se muestra con corriente salen de lo descrito, así que no bastan. Busque el breaker que lo alimenta, o apague el principal, y pruebe que cada alambre está muerto. Si no lo encuentra, deténgase y llame a un electricista con licencia.";
     off_name => "Off before this box is opened" | "Apagar antes de abrir esta caja";
     off_unit_one => "breaker" | "breaker";
     off_unit => "breakers" | "breakers";

@@ -39,6 +39,8 @@ pub mod next_reading;
 
 pub mod put_right;
 
+pub mod unforeseen;
+
 mod gain;
 
 mod ohms;

@@ -17,6 +17,7 @@ use crate::wiring::open_box::put_right::{Remedy, put_right};
 use crate::wiring::open_box::reading::Reading;
 use crate::wiring::open_box::return_check::{ReturnCheck, return_check};
 use crate::wiring::open_box::situation::Situation;
+use crate::wiring::open_box::unforeseen::{Unforeseen, unforeseen};
 
 /// Opened boxes and their answers.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -57,6 +58,8 @@ pub struct OpenedAnswer {
     pub neutrals: Result<Vec<NeutralLoad>, MapRefusal>,
     /// The readings as they are understood.
     pub readings: Vec<ReadingTaken>,
+    /// The readings that can be used and show more than the description has, by their place among those.
+    pub unforeseen: Vec<Unforeseen>,
     /// What explains the readings that can be used and were not taken to prove a repair; nothing where there is none.
     pub diagnosis: Option<Diagnosis>,
     /// What to measure next in each box, in the order of the boxes.
@@ -119,6 +122,7 @@ pub fn answer(
         returns: return_check(description, &everything_on, job.code_edition),
         neutrals: neutral_loads(description, &everything_on, &[], job.code_edition),
         readings: taken,
+        unforeseen: unforeseen(description, &usable).unwrap_or_default(),
         diagnosis,
         next,
         remedy,

@@ -45,6 +45,8 @@ pub struct QuoteAnswered {
     pub quantity: Option<f64>,
     /// The price of the line, dollars.
     pub amount: Option<f64>,
+    /// What quantity times price makes, where the line's total says something else, dollars.
+    pub multiplied_otherwise: Option<f64>,
     /// What was entered and can't be read.
     pub refused: Vec<EntryRefusal>,
 }
@@ -160,6 +162,7 @@ fn answered(
         together,
         quantity: held.quantity,
         amount: line.amount(),
+        multiplied_otherwise: line.multiplied_otherwise(),
         refused: refused.clone(),
     })
 }
