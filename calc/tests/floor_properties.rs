@@ -430,7 +430,8 @@ fn feasible(mut rows: Vec<[f64; 4]>, limit_in_per_4ft: Option<f64>) -> bool {
         for row in rows {
             let factor: f64 = row[unknown];
             let size = row[..3].iter().fold(0.0, |most: f64, f| most.max(f.abs()));
-            if factor.abs() <= 1e-12 * size.max(1.0) {
+            // What is left of places in one line is rounding, and a plane as steep as a wall is none.
+            if factor.abs() <= 1e-9 * size.max(1.0) {
                 rest.push(row);
             } else if factor > 0.0 {
                 up.push(row.map(|value| value / factor));

@@ -46,6 +46,7 @@ pub(super) struct Extreme {
 }
 
 /// What has a part in a conflict: rules by their place in the ask, and vertices.
+#[derive(Clone)]
 pub(super) struct Needed {
     pub rules: Vec<usize>,
     pub covers: Vec<usize>,
@@ -315,6 +316,28 @@ impl<'a> Program<'a> {
         found.rules.order();
         found.rules.dedup();
         found.covers.order();
+        // A rule along an opening has a row at each end: with all of them some of the rest may no longer be needed.
+        let rows_of = |found: &Needed| {
+            let of_rules = (covers..).zip(&self.rule_of_row);
+            let of_rules = of_rules.filter(|(_, rule)| found.rules.contains(rule));
+            let mut rows = found.covers.clone();
+            rows.extend(of_rules.map(|(row, _)| row));
+            rows
+        };
+        for cover in found.covers.clone() {
+            let mut without = found.clone();
+            without.covers.retain(|other| *other != cover);
+            if !kept(&rows_of(&without)) {
+                found = without;
+            }
+        }
+        for rule in found.rules.clone() {
+            let mut without = found.clone();
+            without.rules.retain(|other| *other != rule);
+            if !kept(&rows_of(&without)) {
+                found = without;
+            }
+        }
         Some(found)
     }
 
