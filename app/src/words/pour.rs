@@ -364,13 +364,7 @@ pub fn limit_status(status: Status) -> Option<&'static str> {
 /// limit of 1/8 in is not shown as passed by 0.13.
 pub fn tilt(in_per_4ft: f64, units: Units) -> String {
     match units {
-        Units::FeetInches => {
-            let mut text = fixed(in_per_4ft, 4);
-            while text.ends_with('0') && text.len() > text.find('.').unwrap_or(0) + 3 {
-                text.pop();
-            }
-            in_4_ft(text)
-        }
+        Units::FeetInches => in_4_ft(fixed(in_per_4ft, 4)),
         Units::Metric => Slope::from_in_per_4ft(in_per_4ft).format(SlopeUnit::MmPerM, 2),
     }
 }
@@ -504,6 +498,6 @@ mod tests {
         let shown = |in_per_4ft| tilt(in_per_4ft, Units::FeetInches);
         assert_eq!(shown(0.125), "0.125 in per 4 ft");
         assert_eq!(shown(0.0625), "0.0625 in per 4 ft");
-        assert_eq!(shown(0.1), "0.10 in per 4 ft");
+        assert_eq!(shown(0.1), "0.1 in per 4 ft");
     }
 }
