@@ -2,7 +2,7 @@
 
 use crate::markup::{For, view};
 use crate::reactive::{When, derived, memo, say};
-use calc::floor::outline::CORNER_MARK_IN;
+use calc::floor::outline::{CORNER_MARK_IN, SQUARE_ACROSS_IN};
 use calc::job::questions::room::{OpeningTrouble, ShapeProblem};
 use calc::job::{Corner, Job, NO_WALL, Opening, OpeningKind, Shape, Turn, WalkWall, fields};
 use calc::quantity::{Area, AreaUnit, Typed};
@@ -253,7 +253,7 @@ fn Walls(room: OpenRoom) -> impl IntoView {
                                     <Measured
                                         id=format!("across-{id}")
                                         label=derived(move || words::across_label(number(id), length_text(CORNER_MARK_IN, units.get())))
-                                        hint=derived(move || words::across_hint(length_text(CORNER_MARK_IN * f64::sqrt(2.0), units.get())))
+                                        hint=derived(move || words::across_hint(length_text(SQUARE_ACROSS_IN, units.get())))
                                         field=fields::CORNER_ACROSS
                                         units
                                         optional=true

@@ -12,7 +12,8 @@ use crate::job::Corner;
 mod walk;
 
 pub use walk::{
-    CORNER_MARK_IN, MOST_MISS, MOST_TURNS_OVER_DEG, Walked, WallRun, turn_deg_across, walk,
+    CORNER_MARK_IN, MOST_MISS, MOST_TURNS_OVER_DEG, SQUARE_ACROSS_IN, Walked, WallRun,
+    turn_deg_across, walk,
 };
 
 /// The shortest wall, inches.

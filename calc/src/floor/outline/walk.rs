@@ -19,14 +19,19 @@ const ROUNDING_IN: f64 = 1e-9;
 /// How far from a corner its two marks are made to measure across it, inches: 3 ft.
 pub const CORNER_MARK_IN: f64 = 36.0;
 
+/// What a square corner measures across its marks, inches: the diagonal of a square of that side.
+pub const SQUARE_ACROSS_IN: f64 = CORNER_MARK_IN * std::f64::consts::SQRT_2;
+
 /// The turn at a corner in degrees, from the distance in inches between two marks, one on each wall,
 /// [`CORNER_MARK_IN`] from the corner: half of it is the sine of half the angle between the walls. Square is
 /// 36 in times the root of 2; the longest, both marks together, is no turn at all.
 ///
 /// # Example
 /// ```
-/// use calc::floor::outline::turn_deg_across;
-/// assert!((turn_deg_across(36.0 * 2.0_f64.sqrt()) - 90.0).abs() < 1e-9);
+/// use calc::floor::outline::{SQUARE_ACROSS_IN, turn_deg_across};
+/// assert!((turn_deg_across(SQUARE_ACROSS_IN) - 90.0).abs() < 1e-9);
+/// // By Pythagoras: 36 and 36 make 50.91, which is 4 ft 2-15/16 in on the tape.
+/// assert!((SQUARE_ACROSS_IN - (36.0_f64.powi(2) * 2.0).sqrt()).abs() < 1e-12);
 /// // Walls 60 degrees apart and the line between the marks make an equal-sided triangle.
 /// assert!((turn_deg_across(36.0) - 120.0).abs() < 1e-9);
 /// ```
